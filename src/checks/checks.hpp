@@ -1,0 +1,41 @@
+#pragma once
+// The checks: what each is called, what it teaches, and the one list of them all in reading order.
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "findings/finding.hpp"
+#include "joinery/model.hpp"
+
+namespace rayfleck::checks {
+
+/// A figure that a check relies on, with where it comes from.
+struct SourcedFigure {
+    std::string_view what;
+    std::string_view value;
+    std::string_view source;
+};
+
+/// One check: what `explain` prints, and the look itself.
+struct Check {
+    std::string_view name;      ///< reads well after `accept`; a retired name is never used again
+    std::string_view title;     ///< one line
+    std::string_view what;      ///< what it sees, and what it does not see
+    std::string_view why;       ///< what happens at the bench and after five winters
+    std::string_view severity;  ///< rule in words
+    std::string_view mend;
+    std::string_view wrong;     ///< example text that gives the finding
+    std::string_view right;     ///< the same, mended
+    std::span<const SourcedFigure> figures;
+    void (*look)(const joinery::Model& model, findings::Findings& findings);
+};
+
+/// All checks in reading order.
+std::span<const Check> all();
+
+/// Runs every check, applies the acceptances of the text (an acceptance that matches nothing becomes a finding
+/// `needless-acceptance`), sorts.
+void look(const joinery::Model& model, findings::Findings& findings);
+
+} // namespace rayfleck::checks

@@ -1,0 +1,25 @@
+#pragma once
+// From the model to the sheets of one piece.
+
+#include <string>
+
+#include "checks/checks.hpp"
+#include "cutlist/cutlist.hpp"
+#include "drawing/sheet.hpp"
+#include "joinery/model.hpp"
+
+namespace rayfleck::drawing {
+
+/// What the command line may say about the sheets; everything else comes from the shop file.
+struct Wishes {
+    std::string sheet;         ///< A4, A3, A2, Letter, Tabloid; empty: the shop's
+    std::string revision;      ///< empty: a dash
+    std::string date;          ///< as to be printed; never read from the clock
+    std::string identification;///< drawing number; empty: derived from the title
+};
+
+/// Principal views with a pictorial view, part drawings, cut list, warnings page.
+Set draw(const joinery::Model& model, const findings::Findings& findings, const cutlist::CutList& cut_list,
+         const Wishes& wishes);
+
+} // namespace rayfleck::drawing
