@@ -1,0 +1,226 @@
+// Widths come from the fonts compiled into the program, in whole thousandths of the type size, as a PDF states them.
+//
+// Built fractions: figures 0.62 of the full height above and below a bar at half the cap height. The proportions are
+// a house rule, chosen by looking at prints; no published source.
+
+#include "drawing/text_metrics.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <optional>
+
+#include "drawing/fonts/builtin_fonts.hpp"
+
+namespace rayfleck::drawing {
+namespace {
+
+// Shares of the cap height.
+constexpr double small_figure = 0.62;
+constexpr double bar_thickness = 0.07;
+constexpr double figure_to_bar = 0.10; ///< from the bar's middle
+constexpr double bar_overhang = 0.05;  ///< past the wider figure
+constexpr double room_at_fraction = 0.10;
+
+constexpr char32_t empty_box = 0x25A1;
+
+/// The next character of UTF-8 text; overlong, cut and surrogate forms give U+FFFD and step over one byte.
+char32_t next_character(const std::string& text, std::size_t& at) {
+    const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+    const unsigned first = byte(at++);
+    if (first < 0x80) return first;
+    const std::size_t more = first >= 0xF0 ? 3 : first >= 0xE0 ? 2 : 1;
+    if (first < 0xC2 || first > 0xF4 || at + more > text.size()) return 0xFFFD;
+    char32_t c = first & (0x3FU >> more);
+    for (std::size_t i = 0; i < more; ++i) {
+        if ((byte(at + i) & 0xC0) != 0x80) return 0xFFFD;
+        c = c << 6 | (byte(at + i) & 0x3FU);
+    }
+    constexpr char32_t least[] = {0x80, 0x800, 0x10000};
+    if (c < least[more - 1] || c > 0x10FFFF || (c >= 0xD800 && c <= 0xDFFF)) return 0xFFFD;
+    at += more;
+    return c;
+}
+
+std::string utf8(const std::u32string& text) {
+    std::string out;
+    for (const char32_t c : text) {
+        const auto put = [&](char32_t bits) { out += static_cast<char>(static_cast<unsigned char>(bits)); };
+        if (c < 0x80) {
+            put(c);
+        } else if (c < 0x800) {
+            put(0xC0 | c >> 6), put(0x80 | (c & 0x3F));
+        } else if (c < 0x10000) {
+            put(0xE0 | c >> 12), put(0x80 | (c >> 6 & 0x3F)), put(0x80 | (c & 0x3F));
+        } else {
+            put(0xF0 | c >> 18), put(0x80 | (c >> 12 & 0x3F)), put(0x80 | (c >> 6 & 0x3F)), put(0x80 | (c & 0x3F));
+        }
+    }
+    return out;
+}
+
+/// The characters to set: what has no shape of its own becomes a space or goes.
+std::u32string characters(const std::string& words) {
+    std::u32string out;
+    for (std::size_t at = 0; at < words.size();) {
+        const char32_t c = next_character(words, at);
+        const bool invisible = (c >= 0x7F && c < 0xA0) || c == 0xAD || (c >= 0x200B && c <= 0x200F) || c == 0xFEFF;
+        if (invisible) continue;
+        out += c < 0x20 ? U' ' : c;
+    }
+    return out;
+}
+
+bool has_all(Typeface face, const std::u32string& text) {
+    const TrueType& type = font(face);
+    return std::all_of(text.begin(), text.end(), [&](char32_t c) { return type.has(c); });
+}
+
+bool is_figure(char32_t c) { return c >= U'0' && c <= U'9'; }
+
+/// A fraction found in a text: [at, end) of it.
+struct Fraction {
+    std::size_t end = 0;
+    std::u32string whole, top, bottom;
+};
+
+std::optional<Fraction> fraction_at(const std::u32string& text, std::size_t at) {
+    const auto before_stops_it = [](char32_t c) { return is_figure(c) || c == U'/' || c == U'.' || c == U','; };
+    if (at > 0 && before_stops_it(text[at - 1])) return std::nullopt;
+    const auto figures = [&](std::size_t from) {
+        std::size_t to = from;
+        while (to < text.size() && is_figure(text[to])) ++to;
+        return text.substr(from, to - from);
+    };
+    Fraction found;
+    found.top = figures(at);
+    std::size_t here = at + found.top.size();
+    if (!found.top.empty() && here < text.size() && text[here] == U'-') {
+        found.whole = found.top;
+        found.top = figures(++here);
+        here += found.top.size();
+    }
+    if (found.top.empty() || here >= text.size() || text[here] != U'/') return std::nullopt;
+    found.bottom = figures(++here);
+    found.end = here + found.bottom.size();
+    if (found.bottom.empty() || found.bottom.size() > 3 || found.top.size() > 3) return std::nullopt;
+    if (found.end < text.size() && (text[found.end] == U'/' || text[found.end] == U'.')) {
+        // A full stop that ends a sentence is no part of the number.
+        const bool number_goes_on = found.end + 1 < text.size() && is_figure(text[found.end + 1]);
+        if (text[found.end] == U'/' || number_goes_on) return std::nullopt;
+    }
+    const auto value = [](const std::u32string& s) {
+        unsigned v = 0;
+        for (const char32_t c : s) v = v * 10 + static_cast<unsigned>(c - U'0');
+        return v;
+    };
+    const unsigned top = value(found.top), bottom = value(found.bottom);
+    const bool of_an_inch_rule = bottom >= 2 && bottom <= 128 && (bottom & (bottom - 1)) == 0;
+    if (!of_an_inch_rule || top == 0 || top >= bottom) return std::nullopt;
+    return found;
+}
+
+/// Sets stretches one after the other and keeps track of the room taken.
+class Setter {
+public:
+    Setter(Typeface face, double cap_height) : type_(font(face)), cap_height_(cap_height) {
+        out_.face = face;
+        out_.highest = cap_height;
+    }
+
+    void plain(const std::u32string& text) {
+        if (text.empty()) return;
+        std::u32string shown = text;
+        for (char32_t& c : shown)
+            if (!type_.has(c)) c = type_.has(empty_box) ? empty_box : U'?';
+        TextPiece piece;
+        piece.runs.push_back(run(shown, out_.width, 0, cap_height_));
+        if (shown != text) piece.says = utf8(text);
+        out_.width += piece.runs.back().width;
+        out_.pieces.push_back(std::move(piece));
+    }
+
+    void built(const Fraction& fraction) {
+        TextPiece piece;
+        piece.says = utf8((fraction.whole.empty() ? U"" : fraction.whole + U"-") + fraction.top + U"/" + fraction.bottom);
+        if (!fraction.whole.empty()) {
+            piece.runs.push_back(run(fraction.whole, out_.width, 0, cap_height_));
+            out_.width += piece.runs.back().width;
+        }
+        const double figure = small_figure * cap_height_;
+        const double middle = cap_height_ / 2, gap = figure_to_bar * cap_height_;
+        const double top_width = width_of(fraction.top, figure), bottom_width = width_of(fraction.bottom, figure);
+        const double wide = std::max(top_width, bottom_width) + 2 * bar_overhang * cap_height_;
+        const double left = out_.width + (fraction.whole.empty() ? 0 : room_at_fraction * cap_height_ / 2);
+        piece.runs.push_back(run(fraction.top, left + (wide - top_width) / 2, middle + gap, figure));
+        piece.bars.push_back({left, left + wide, middle, bar_thickness * cap_height_});
+        piece.runs.push_back(run(fraction.bottom, left + (wide - bottom_width) / 2, middle - gap - figure, figure));
+        out_.width = left + wide + room_at_fraction * cap_height_ / 2;
+        out_.pieces.push_back(std::move(piece));
+    }
+
+    MeasuredText done() { return std::move(out_); }
+
+private:
+    double width_of(const std::u32string& text, double cap_height) const {
+        int thousandths = 0;
+        for (const char32_t c : text) thousandths += type_.advance(c);
+        return thousandths / 1000.0 * cap_height / type_.cap_height();
+    }
+
+    TypeRun run(const std::u32string& text, double x, double y, double cap_height) {
+        const double size = cap_height / type_.cap_height();
+        for (const char32_t c : text) {
+            const TrueType::Extent ink = type_.extent(c);
+            out_.lowest = std::min(out_.lowest, y + ink.lowest * size);
+            out_.highest = std::max(out_.highest, y + ink.highest * size);
+        }
+        return {x, y, cap_height, width_of(text, cap_height), utf8(text)};
+    }
+
+    const TrueType& type_;
+    double cap_height_;
+    MeasuredText out_;
+};
+
+} // namespace
+
+MeasuredText measure_text(const std::string& words, double cap_height, Typeface face) {
+    const std::u32string text = characters(words);
+    Setter setter(has_all(face, text) ? face : has_all(Typeface::sans, text) || face == Typeface::lettering
+                                                   ? Typeface::sans
+                                                   : face,
+                  cap_height);
+    std::u32string plain;
+    for (std::size_t at = 0; at < text.size();) {
+        const auto fraction = face == Typeface::lettering ? fraction_at(text, at) : std::nullopt;
+        if (fraction) {
+            setter.plain(plain);
+            plain.clear();
+            setter.built(*fraction);
+            at = fraction->end;
+        } else {
+            plain += text[at++];
+        }
+    }
+    setter.plain(plain);
+    return setter.done();
+}
+
+double type_size(double cap_height, Typeface face) { return cap_height / font(face).cap_height(); }
+
+double text_width(const std::string& words, double cap_height, Typeface face) {
+    return measure_text(words, cap_height, face).width;
+}
+
+std::vector<Point2> text_box(const Text& text) {
+    const MeasuredText set = measure_text(text.words, text.height, text.face);
+    const double turn = text.turn * std::numbers::pi / 180, c = std::cos(turn), s = std::sin(turn);
+    std::vector<Point2> box;
+    for (const Point2 p : {Point2{0, set.lowest}, Point2{set.width, set.lowest}, Point2{set.width, set.highest},
+                           Point2{0, set.highest}})
+        box.push_back({text.at.x + c * p.x - s * p.y, text.at.y + s * p.x + c * p.y});
+    return box;
+}
+
+} // namespace rayfleck::drawing
