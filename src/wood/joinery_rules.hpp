@@ -71,12 +71,12 @@ inline constexpr Proportion dado_depth_greatest{1, 2, of_stock, no_source, Confi
 /// Rabbet, usual and deepest.
 inline constexpr Proportion rabbet_depth{1, 2, of_stock, no_source, Confirmation::none};
 inline constexpr Proportion rabbet_depth_greatest{2, 3, of_stock, no_source, Confirmation::none};
-/// Panel groove in a frame: width as the mortise (a third), and as deep as that; at least the figure below.
+/// Panel groove in a frame: as wide as the mortise (a third), half as deep as the stock is thick, within
+/// these bounds.
 inline constexpr Proportion groove_width{
     1, 3, of_stock, "mortise and groove are of one width: W. Noyes, Handwork in Wood, 1910, ch. VII",
     Confirmation::read};
-inline constexpr Proportion groove_depth{1, 3, "width of the grooved piece's face, at most 12 mm", no_source,
-                                         Confirmation::none};
+inline constexpr Proportion groove_depth{1, 2, of_stock, no_source, Confirmation::none};
 inline constexpr Figure groove_depth_least{6, "mm", no_source, Confirmation::none};
 inline constexpr Figure groove_depth_greatest{12, "mm", no_source, Confirmation::none};
 
