@@ -21,19 +21,28 @@ struct Row {
     Length thickness, width, length;                   ///< finished blank, joints included
     Length rough_thickness, rough_width, rough_length; ///< with the shop's allowances
     double volume_m3 = 0;           ///< of all rough blanks of the row
-    double board_feet = 0;          ///< the same in board feet, exact (T × W × L(in) / 144)
+    double board_feet = 0;          ///< the same in board feet, exact (T × W × L(in) / 144); 0 for sheet goods
+    double area_m2 = 0;             ///< width × length of all rough blanks of the row: how sheet goods are bought
     std::string joinery;            ///< what the joints add to the body: `2 tenons of 25 in the length`
     std::string remark;             ///< glued up of 4 staves, bark face up, grain at 15° ...
 };
 
 struct CutList {
     std::vector<Row> rows;
-    struct Total { std::string wood; double volume_m3 = 0, board_feet = 0, weight_kg = 0; };
+    struct Total {
+        std::string wood;
+        double volume_m3 = 0;  ///< of rough blanks
+        double board_feet = 0; ///< of rough blanks; 0 for sheet goods
+        double area_m2 = 0;    ///< of rough blanks
+        double weight_kg = 0;  ///< of finished parts at the made-at moisture; 0 where no density is known
+    };
     std::vector<Total> totals;      ///< by wood, in order of first use
     std::vector<joinery::HardwareItem> hardware;
     double finish_area_m2 = 0;      ///< surface of all finished parts
 };
 
+/// Parts of one name that are made alike share a row; parts of different names never do, since a row is named on
+/// the drawings by its number and its name.
 CutList list(const joinery::Model& model);
 
 } // namespace rayfleck::cutlist
