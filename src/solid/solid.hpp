@@ -1,9 +1,9 @@
 #pragma once
 // Solids: a blank minus cuts, evaluated plane by plane.
 //
-// Shapes go in as closed polyhedra (Shape), made from boxes, prisms over an outline, and turned profiles. A part is
-// one blank Shape with tools taken away; carve() gives its boundary. Input is in millimetres; inside, all
-// coordinates are whole numbers on a grid of 1/160000 mm.
+// Shapes go in as closed polyhedra (Shape), made from boxes, prisms over an outline, and turned profiles. A
+// part is one blank Shape with tools taken away; carve() gives its boundary. Input is in millimetres; inside,
+// all coordinates are whole numbers on a grid of 1/160000 mm.
 
 #include <cstdint>
 #include <optional>
@@ -27,16 +27,19 @@ struct Point2 {
 /// A piece of an outline, from the end of the one before it.
 struct Edge2 {
     Point2 to;
-    /// Arc: centre, and the side it turns to. The start and `to` must be equally far from the centre (1e-6 mm).
+    /// Arc: centre, and the side it turns to. The start and `to` must be equally far from the centre (1e-6
+    /// mm).
     std::optional<Point2> centre;
     bool anticlockwise = true;
 };
 
-/// A closed outline of lines and arcs in a plane; smooth curves arrive here as many short lines of one smooth run.
+/// A closed outline of lines and arcs in a plane; smooth curves arrive here as many short lines of one smooth
+/// run.
 struct Outline {
     Point2 start;
     std::vector<Edge2> edges; ///< the last one ends at start
-    /// Consecutive edges that belong to one smooth curve share a number > 0 (drawn without lines between them).
+    /// Consecutive edges that belong to one smooth curve share a number > 0 (drawn without lines between
+    /// them).
     std::vector<int> smooth; ///< empty, or one per edge; 0 = sharp
 };
 
@@ -53,26 +56,31 @@ Shape box(const Frame& frame, Point low, Point high);
 /// The outline in frame's x-y plane, drawn out along frame's z from `from` to `to` (from < to).
 Shape prism(const Frame& frame, const Outline& outline, double from, double to);
 /// A prism whose end faces lie in arbitrary planes is not needed: cut it with half_space tools.
-/// A big block on the far side (where dot(normal, p) > offset) of a plane, large enough to cut anything in `around`.
+/// A big block on the far side (where dot(normal, p) > offset) of a plane, large enough to cut anything in
+/// `around`.
 Shape half_space(const Plane& plane, const Box& around);
 /// A round bar on frame's z axis from `from` to `to`.
 Shape cylinder(const Frame& frame, double radius, double from, double to);
-/// A turned solid about frame's x axis: (x, radius) pairs with x ascending; straight between them unless `smooth`.
-/// fails  std::invalid_argument when fewer than two stations, a radius < 0, or x not ascending
+/// A turned solid about frame's x axis: (x, radius) pairs with x ascending; straight between them unless
+/// `smooth`. fails  std::invalid_argument when fewer than two stations, a radius < 0, or x not ascending
 struct Station {
     double x = 0, radius = 0;
     bool smooth = false; ///< the next stretch is part of a smooth curve
 };
 Shape turned(const Frame& frame, const std::vector<Station>& profile);
 
-/// A flat face of a finished solid. Loops run anticlockwise seen from outside; the first is the outer one, but
-/// a face may consist of several separate outer loops and holes (even-odd).
+/// A flat face of a finished solid: one connected patch. The first loop is its rim, anticlockwise seen from
+/// outside; the others are holes in it, clockwise. Flush surfaces of blank and tools are one face.
 struct Face {
     Plane plane;
     std::vector<std::vector<Point>> loops;
-    /// Which tool made it: -1 the blank, else index into the tools given to carve.
+    /// Which tool made it: -1 the blank, else index into the tools given to carve. Of several, the one with
+    /// most of it.
     int made_by = -1;
     double area = 0;
+    /// Everything that has a share in it, ascending: -1 the blank, else index into the tools.
+    std::vector<int> makers;
+    Box box;
 };
 
 /// An edge of a finished solid.
@@ -90,8 +98,8 @@ struct Solid {
     double surface = 0; ///< mm²
     Point centroid;
     Box box;
-    /// Number of edges that do not close. 0 for every sound solid; anything else is a defect of the program or of
-    /// a tool touching at a knife edge, and callers must report it with the part's name.
+    /// Number of edges that do not close. 0 for every sound solid; anything else is a defect of the program
+    /// or of a tool touching at a knife edge, and callers must report it with the part's name.
     int open_edges = 0;
     bool watertight() const { return open_edges == 0; }
     /// How many separate bodies the cuts left; 0 when nothing is left.
@@ -109,10 +117,11 @@ struct Placed {
     Frame frame; ///< part → piece
 };
 
-// ---- views ----------------------------------------------------------------------------------------------------
+// ---- views
+// ----------------------------------------------------------------------------------------------------
 
-/// A direction of sight. The picture plane has `right` and `up`; `towards` points from the piece to the eye and is
-/// right × up. Parallel projection.
+/// A direction of sight. The picture plane has `right` and `up`; `towards` points from the piece to the eye
+/// and is right × up. Parallel projection.
 struct View {
     Vector right{1, 0, 0}, up{0, 0, 1}, towards{0, -1, 0};
 };
@@ -137,11 +146,12 @@ struct Line2 {
     bool visible = true;
 };
 
-/// Every sharp edge and silhouette of the parts, split into visible and hidden stretches, in the picture plane.
-/// Order is deterministic: by part, then position.
+/// Every sharp edge and silhouette of the parts, split into visible and hidden stretches, in the picture
+/// plane. Order is deterministic: by part, then position.
 std::vector<Line2> hidden_lines(const std::vector<Placed>& parts, const View& view);
 
-// ---- sections and clashes ---------------------------------------------------------------------------------------
+// ---- sections and clashes
+// ---------------------------------------------------------------------------------------
 
 /// The cut area of one part in a section plane: rings in the plane's (right, up) of the view, even-odd.
 struct CutArea {
@@ -156,22 +166,24 @@ std::vector<CutArea> section(const std::vector<Placed>& parts, const View& view,
 /// Two parts that take up the same space.
 struct Clash {
     int a = 0, b = 0;
-    double volume = 0;        ///< mm³
-    double mean_thickness = 0; ///< 2 V / S; clashes thinner than 0.02 mm are facets of curves and are not reported
-    Box box;                   ///< in the piece's frame
+    double volume = 0; ///< mm³
+    double mean_thickness =
+        0;   ///< 2 V / S; clashes thinner than 0.02 mm are facets of curves and are not reported
+    Box box; ///< in the piece's frame
 };
 std::vector<Clash> clashes(const std::vector<Placed>& parts);
 
-// ---- asking a finished solid ------------------------------------------------------------------------------------
+// ---- asking a finished solid
+// ------------------------------------------------------------------------------------
 
-/// Stretches of the line p + t·direction (|direction| = 1) inside the solid, as (enter, leave) pairs of t, ascending.
-/// A line lying exactly in a face counts as on its inner side when `nudge` moves it in.
+/// Stretches of the line p + t·direction (|direction| = 1) inside the solid, as (enter, leave) pairs of t,
+/// ascending. A line lying exactly in a face counts as on its inner side when `nudge` moves it in.
 std::vector<std::pair<double, double>> inside_along(const Solid& solid, Point p, Vector direction);
 
 /// Area in which face sets of two parts lie against each other: coplanar (within `gap` mm), normals opposite.
 struct Touch {
     int face_a = 0, face_b = 0;
-    Plane plane; ///< in the piece's frame, normal out of a
+    Plane plane;                           ///< in the piece's frame, normal out of a
     std::vector<std::vector<Point>> loops; ///< in the piece's frame
     double area = 0;
 };
