@@ -1,5 +1,5 @@
-// See alike.hpp for the idea. A turn of a box is a signed permutation of its axes: here each axis may change its
-// sign, and width and thickness may change places. Its determinant tells a turn from a mirror image.
+// See alike.hpp for the idea. A turn of a box is a signed permutation of its axes: here each axis may change
+// its sign, and width and thickness may change places. Its determinant tells a turn from a mirror image.
 
 #include "cutlist/alike.hpp"
 
@@ -11,11 +11,11 @@ namespace {
 
 using measure::Vector;
 
-// Corners lie on a grid of 1/160000 mm and facets within half a step of it, so that copies of one part differ by
-// far less than these; a chisel cannot tell them apart either.
-constexpr double same_place = 0.01;   // mm
-constexpr double same_normal = 2e-5;  // of a unit vector: 0.01 mm in half a metre
-constexpr double same_area = 0.1;     // mm²
+// Corners lie on a grid of 1/160000 mm and facets within half a step of it, so that copies of one part differ
+// by far less than these; a chisel cannot tell them apart either.
+constexpr double same_place = 0.01;  // mm
+constexpr double same_normal = 2e-5; // of a unit vector: 0.01 mm in half a metre
+constexpr double same_area = 0.1;    // mm²
 
 struct Turn {
     double along = 1, across = 1, through = 1; ///< signs that the three axes take
@@ -55,11 +55,12 @@ bool fits(const Form& first, const Form& other, const Turn& turn) {
     if (!near(first.fibre, fibre, 1e-6) && !near(first.fibre, -fibre, 1e-6)) return false;
     std::vector<bool> taken(other.planes.size(), false);
     for (const Form::InPlane& plane : first.planes) {
-        auto candidate = std::lower_bound(
-            other.planes.begin(), other.planes.end(), plane.offset - same_place,
-            [](const Form::InPlane& p, double offset) { return p.offset < offset; });
+        auto candidate =
+            std::lower_bound(other.planes.begin(), other.planes.end(), plane.offset - same_place,
+                             [](const Form::InPlane& p, double offset) { return p.offset < offset; });
         bool found = false;
-        for (; candidate != other.planes.end() && candidate->offset <= plane.offset + same_place; ++candidate) {
+        for (; candidate != other.planes.end() && candidate->offset <= plane.offset + same_place;
+             ++candidate) {
             const auto index = static_cast<std::size_t>(candidate - other.planes.begin());
             if (taken[index] || !same(plane, *candidate, turn, first.reach)) continue;
             taken[index] = true;

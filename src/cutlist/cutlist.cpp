@@ -1,7 +1,8 @@
 // The cut list from the model: parts gathered into rows, rows into totals.
 //
-// Every part is held against the first part of each row of the same name; the shapes themselves are compared in
-// alike.cpp, sizes with allowances come from rough.cpp, words from wording.cpp. Rows stand in the order of the text.
+// Every part is held against the first part of each row of the same name; the shapes themselves are compared
+// in alike.cpp, sizes with allowances come from rough.cpp, words from wording.cpp. Rows stand in the order of
+// the text.
 
 #include "cutlist/cutlist.hpp"
 
@@ -21,9 +22,10 @@ constexpr double square_mm_per_m2 = 1e6;
 
 bool same_wood(const piece::Part& a, const piece::Part& b) {
     const auto glue = [](const piece::Part& p) {
-        return p.glue_up ? std::tuple(1, p.glue_up->at_most_wide.value_or(Length()), p.glue_up->count.value_or(0),
-                                      p.glue_up->alternating, p.glue_up->laminated)
-                         : std::tuple(0, Length(), 0, false, false);
+        return p.glue_up
+                   ? std::tuple(1, p.glue_up->at_most_wide.value_or(Length()), p.glue_up->count.value_or(0),
+                                p.glue_up->alternating, p.glue_up->laminated)
+                   : std::tuple(0, Length(), 0, false, false);
     };
     return a.species == b.species && a.sawn == b.sawn && a.stock == b.stock &&
            a.size_from_stock == b.size_from_stock && glue(a) == glue(b);
@@ -31,7 +33,9 @@ bool same_wood(const piece::Part& a, const piece::Part& b) {
 
 /// A name that tells a row from the others of the same part: its copies, or the first of them.
 std::string name_of(const joinery::Model& model, const Row& row, bool alone) {
-    const auto part = [&](int index) -> const piece::Part& { return *model.made[static_cast<std::size_t>(index)].part; };
+    const auto part = [&](int index) -> const piece::Part& {
+        return *model.made[static_cast<std::size_t>(index)].part;
+    };
     const piece::Part& first = part(row.parts.front());
     if (alone || first.copy.empty()) return first.base;
     std::vector<std::string> copies;
@@ -102,15 +106,17 @@ CutList::Total& total_of(CutList& list, const std::string& wood) {
 std::vector<joinery::HardwareItem> gather_hardware(const joinery::Model& model) {
     std::vector<joinery::HardwareItem> items;
     for (const joinery::HardwareItem& item : model.hardware) {
-        const auto same = std::find_if(items.begin(), items.end(),
-                                       [&](const auto& known) { return known.name == item.name && known.from == item.from; });
+        const auto same = std::find_if(items.begin(), items.end(), [&](const auto& known) {
+            return known.name == item.name && known.from == item.from;
+        });
         if (same == items.end()) {
             items.push_back(item);
             continue;
         }
         same->count += item.count;
         for (const int part : item.parts)
-            if (std::find(same->parts.begin(), same->parts.end(), part) == same->parts.end()) same->parts.push_back(part);
+            if (std::find(same->parts.begin(), same->parts.end(), part) == same->parts.end())
+                same->parts.push_back(part);
     }
     return items;
 }

@@ -26,7 +26,8 @@ int pieces_glued(const joinery::Made& made) {
     if (!glue_up->at_most_wide || *glue_up->at_most_wide <= Length()) return 1;
     const Rational staves = made.width / *glue_up->at_most_wide;
     const std::int64_t whole = measure::floor(staves);
-    return static_cast<int>(std::clamp<std::int64_t>(Rational(whole) == staves ? whole : whole + 1, 1, 10000));
+    return static_cast<int>(
+        std::clamp<std::int64_t>(Rational(whole) == staves ? whole : whole + 1, 1, 10000));
 }
 
 RoughSize rough_size(const joinery::Made& made, const piece::Shop& shop) {
@@ -49,9 +50,11 @@ RoughSize rough_size(const joinery::Made& made, const piece::Shop& shop) {
 
 double board_feet(const RoughSize& size) {
     try {
-        return (size.thickness.in_inches() * size.width.in_inches() * size.length.in_inches() / Rational(144)).value();
+        return (size.thickness.in_inches() * size.width.in_inches() * size.length.in_inches() / Rational(144))
+            .value();
     } catch (const measure::TooLarge&) {
-        // Sizes handed back by geometry have long fractions; their product may not fit, and needs no exactness.
+        // Sizes handed back by geometry have long fractions; their product may not fit, and needs no
+        // exactness.
         return size.thickness.value() * size.width.value() * size.length.value() / (144 * 25.4 * 25.4 * 25.4);
     }
 }
@@ -67,7 +70,8 @@ std::optional<double> density(const wood::Species& species, measure::Moisture at
         return volumetric > 0 ? 1 - wood::shrinkage_at(volumetric, moisture) / 100 : 1.0;
     };
     if (species.gravity_12)
-        return 1000 * species.gravity_12->value * volume_at(measure::Moisture::percent(12)) / volume_at(at) * water;
+        return 1000 * species.gravity_12->value * volume_at(measure::Moisture::percent(12)) / volume_at(at) *
+               water;
     if (species.gravity_green) return 1000 * species.gravity_green->value / volume_at(at) * water;
     return std::nullopt;
 }

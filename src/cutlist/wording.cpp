@@ -1,6 +1,6 @@
-// See wording.hpp. What stands beyond the body is named after the joint that needs it: the one whose middle lies
-// nearest to that end. Bark is told by the part's own face and edge, which are marked on it, because copies of one
-// part look to different sides of the piece.
+// See wording.hpp. What stands beyond the body is named after the joint that needs it: the one whose middle
+// lies nearest to that end. Bark is told by the part's own face and edge, which are marked on it, because
+// copies of one part look to different sides of the piece.
 
 #include "cutlist/wording.hpp"
 
@@ -71,7 +71,8 @@ std::string joinery_words(const joinery::Model& model, int part) {
             here = fmt::format("2 {} of {}", low.several, shown(low.length));
         else {
             if (at_low) here = fmt::format("{} of {}", low.one, shown(low.length));
-            if (at_high) here += fmt::format("{}{} of {}", at_low ? " and " : "", high.one, shown(high.length));
+            if (at_high)
+                here += fmt::format("{}{} of {}", at_low ? " and " : "", high.one, shown(high.length));
         }
         words += fmt::format("{}{} in the {}", words.empty() ? "" : ", ", here, direction[axis]);
     }
@@ -94,8 +95,9 @@ std::string remark_words(const joinery::Model& model, const std::vector<int>& pa
         if (part.bark->axis == 2)
             remarks.push_back(part.bark->high ? "bark on the face side" : "bark on the back of the face");
         else
-            remarks.push_back(part.bark->high == part.face_edge_high ? "bark on the face edge"
-                                                                     : "bark on the edge opposite the face edge");
+            remarks.push_back(part.bark->high == part.face_edge_high
+                                  ? "bark on the face edge"
+                                  : "bark on the edge opposite the face edge");
     }
     if (part.grain.in_degrees() != 0)
         remarks.push_back(fmt::format("grain at {:.4g}° to the length", std::abs(part.grain.in_degrees())));
