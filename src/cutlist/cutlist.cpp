@@ -13,6 +13,7 @@
 #include "cutlist/alike.hpp"
 #include "cutlist/rough.hpp"
 #include "cutlist/wording.hpp"
+#include "wood/density.hpp"
 
 namespace rayfleck::cutlist {
 namespace {
@@ -144,7 +145,7 @@ CutList list(const joinery::Model& model) {
             const joinery::Made& made = model.made[static_cast<std::size_t>(index)];
             list.finish_area_m2 += made.solid.surface / square_mm_per_m2;
             if (made.part->species == nullptr) continue;
-            if (const auto per_m3 = density(*made.part->species, model.piece->made_at))
+            if (const auto per_m3 = wood::density(*made.part->species, model.piece->made_at))
                 total.weight_kg += made.solid.volume / cubic_mm_per_m3 * *per_m3;
         }
     }
