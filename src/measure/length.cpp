@@ -5,11 +5,16 @@ namespace {
 
 Rational millimetres_per(Unit unit) {
     switch (unit) {
-    case Unit::mm: return 1;
-    case Unit::cm: return 10;
-    case Unit::m: return 1000;
-    case Unit::in: return Rational(127, 5);
-    case Unit::ft: return Rational(1524, 5);
+    case Unit::mm:
+        return 1;
+    case Unit::cm:
+        return 10;
+    case Unit::m:
+        return 1000;
+    case Unit::in:
+        return Rational(127, 5);
+    case Unit::ft:
+        return Rational(1524, 5);
     }
     return 1;
 }
@@ -60,16 +65,22 @@ std::string text(Length length, const Manner& manner) {
 }
 
 std::string text_with_unit(Length length, const Manner& manner) {
-    return is_metric(manner.unit) ? text(length, manner) + " " + name(manner.unit) : text(length, manner) + "\"";
+    return is_metric(manner.unit) ? text(length, manner) + " " + name(manner.unit)
+                                  : text(length, manner) + "\"";
 }
 
 std::string name(Unit unit) {
     switch (unit) {
-    case Unit::mm: return "mm";
-    case Unit::cm: return "cm";
-    case Unit::m: return "m";
-    case Unit::in: return "in";
-    case Unit::ft: return "ft";
+    case Unit::mm:
+        return "mm";
+    case Unit::cm:
+        return "cm";
+    case Unit::m:
+        return "m";
+    case Unit::in:
+        return "in";
+    case Unit::ft:
+        return "ft";
     }
     return "";
 }

@@ -1,8 +1,8 @@
 #pragma once
 // Lengths, exact, and how the trade writes them.
 //
-// A Length is an exact number of millimetres; 1 in is 25.4 mm exactly (international inch, 1959). Units exist only
-// where text is read and where it is written: inside the program there is one Length.
+// A Length is an exact number of millimetres; 1 in is 25.4 mm exactly (international inch, 1959). Units exist
+// only where text is read and where it is written: inside the program there is one Length.
 
 #include <compare>
 #include <string>
@@ -13,7 +13,7 @@ namespace rayfleck::measure {
 
 /// An exact distance. Signed: offsets along a rod may point either way.
 class Length {
-public:
+  public:
     constexpr Length() = default;
     static constexpr Length mm(Rational millimetres) { return Length(millimetres); }
     static Length in(Rational inches) { return Length(inches * Rational(127, 5)); }
@@ -37,7 +37,7 @@ public:
     friend constexpr bool operator==(Length a, Length b) = default;
     friend std::strong_ordering operator<=>(Length a, Length b) { return a.mm_ <=> b.mm_; }
 
-private:
+  private:
     explicit constexpr Length(Rational millimetres) : mm_(millimetres) {}
     Rational mm_;
 };

@@ -8,7 +8,7 @@ namespace rayfleck::measure {
 
 /// An angle. Kept in degrees, the unit of saw settings; geometry takes radians.
 class Angle {
-public:
+  public:
     constexpr Angle() = default;
     static constexpr Angle degrees(double d) { return Angle(d); }
     static constexpr Angle radians(double r) { return Angle(r * 180.0 / std::numbers::pi); }
@@ -17,27 +17,27 @@ public:
     friend constexpr auto operator<=>(Angle, Angle) = default;
     constexpr Angle operator-() const { return Angle(-degrees_); }
 
-private:
+  private:
     explicit constexpr Angle(double degrees) : degrees_(degrees) {}
     double degrees_ = 0;
 };
 
 /// Moisture content: mass of water in percent of the oven-dry mass of the wood.
 class Moisture {
-public:
+  public:
     constexpr Moisture() = default;
     static constexpr Moisture percent(double p) { return Moisture(p); }
     constexpr double in_percent() const { return percent_; }
     friend constexpr auto operator<=>(Moisture, Moisture) = default;
 
-private:
+  private:
     explicit constexpr Moisture(double percent) : percent_(percent) {}
     double percent_ = 0;
 };
 
 /// Change of a length divided by the length; positive when the wood swells.
 class Strain {
-public:
+  public:
     constexpr Strain() = default;
     static constexpr Strain ratio(double r) { return Strain(r); }
     constexpr double in_ratio() const { return ratio_; }
@@ -45,7 +45,7 @@ public:
     friend constexpr Strain operator+(Strain a, Strain b) { return Strain(a.ratio_ + b.ratio_); }
     friend constexpr Strain operator-(Strain a, Strain b) { return Strain(a.ratio_ - b.ratio_); }
 
-private:
+  private:
     explicit constexpr Strain(double ratio) : ratio_(ratio) {}
     double ratio_ = 0;
 };

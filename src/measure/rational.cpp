@@ -30,7 +30,8 @@ Rational narrow(Wide top, Wide bottom) {
     }
     constexpr Wide most = std::numeric_limits<std::int64_t>::max();
     if (top > most || top < -most || bottom > most) throw TooLarge();
-    // The fraction is reduced, so the public constructor would only repeat the work; it is reached with gcd 1.
+    // The fraction is reduced, so the public constructor would only repeat the work; it is reached with
+    // gcd 1.
     return Rational(static_cast<std::int64_t>(top), static_cast<std::int64_t>(bottom));
 }
 
@@ -60,9 +61,7 @@ Rational Rational::nearest(double value, std::int64_t bottom) {
     return Rational(static_cast<std::int64_t>(std::llround(scaled)), bottom);
 }
 
-Rational Rational::operator-() const {
-    return narrow(-Wide(top_), bottom_);
-}
+Rational Rational::operator-() const { return narrow(-Wide(top_), bottom_); }
 Rational operator+(Rational a, Rational b) {
     return narrow(Wide(a.top_) * b.bottom_ + Wide(b.top_) * a.bottom_, Wide(a.bottom_) * b.bottom_);
 }
@@ -83,9 +82,7 @@ std::strong_ordering operator<=>(Rational a, Rational b) {
                           : std::strong_ordering::equal;
 }
 
-Rational abs(Rational a) {
-    return a.top() < 0 ? -a : a;
-}
+Rational abs(Rational a) { return a.top() < 0 ? -a : a; }
 
 std::int64_t floor(Rational a) {
     std::int64_t whole = a.top() / a.bottom();
@@ -100,7 +97,8 @@ std::string decimal(Rational a, int places) {
     const Wide top = negative ? -Wide(a.top()) : Wide(a.top());
     const Wide scaled = (top * scale * 2 + a.bottom()) / (Wide(a.bottom()) * 2);
     std::string digits;
-    for (Wide rest = scaled; rest > 0; rest /= 10) digits.insert(digits.begin(), static_cast<char>('0' + static_cast<int>(rest % 10)));
+    for (Wide rest = scaled; rest > 0; rest /= 10)
+        digits.insert(digits.begin(), static_cast<char>('0' + static_cast<int>(rest % 10)));
     while (static_cast<int>(digits.size()) <= places) digits.insert(digits.begin(), '0');
     std::string text = digits.substr(0, digits.size() - static_cast<std::size_t>(places));
     std::string part = digits.substr(digits.size() - static_cast<std::size_t>(places));

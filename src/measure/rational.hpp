@@ -1,10 +1,10 @@
 #pragma once
 // Exact fractions, the numbers under every length of the language.
 //
-// A third of 3/4in must be exactly 1/4in, in a file that mixes inches and millimetres, so lengths and the numbers
-// of arithmetic are fractions of two 64-bit integers until geometry begins. Every operation is carried out in 128
-// bits and reduced; what does not fit then throws TooLarge, which the elaborator turns into a finding at the place
-// of the expression. Nothing wraps round silently.
+// A third of 3/4in must be exactly 1/4in, in a file that mixes inches and millimetres, so lengths and the
+// numbers of arithmetic are fractions of two 64-bit integers until geometry begins. Every operation is
+// carried out in 128 bits and reduced; what does not fit then throws TooLarge, which the elaborator turns
+// into a finding at the place of the expression. Nothing wraps round silently.
 
 #include <compare>
 #include <cstdint>
@@ -20,7 +20,7 @@ struct TooLarge : std::overflow_error {
 
 /// A reduced fraction; the denominator is always positive.
 class Rational {
-public:
+  public:
     constexpr Rational() = default;
     constexpr Rational(std::int64_t whole) : top_(whole) {}
     /// fails  throws std::domain_error when bottom is 0, TooLarge when the reduced fraction does not fit
@@ -47,7 +47,7 @@ public:
     friend constexpr bool operator==(Rational a, Rational b) = default;
     friend std::strong_ordering operator<=>(Rational a, Rational b);
 
-private:
+  private:
     std::int64_t top_ = 0;
     std::int64_t bottom_ = 1;
 };

@@ -1,10 +1,10 @@
 #pragma once
 // Points, directions and frames of reference, in millimetres.
 //
-// Two frames occur. The piece's: x across (left to right), y deep (front to back), z up; right-handed, seen by
-// someone standing in front of the piece. A part's own: x along its length (with the grain), y across its width,
-// z through its thickness, right-handed, origin in the low corner of the blank, the face side at the top of z.
-// A Frame carries points of a part into the piece.
+// Two frames occur. The piece's: x across (left to right), y deep (front to back), z up; right-handed, seen
+// by someone standing in front of the piece. A part's own: x along its length (with the grain), y across its
+// width, z through its thickness, right-handed, origin in the low corner of the blank, the face side at the
+// top of z. A Frame carries points of a part into the piece.
 
 #include <array>
 #include <cmath>

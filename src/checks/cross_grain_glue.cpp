@@ -1,0 +1,152 @@
+// Cross-grain glue: two parts glued over a contact in which they swell and shrink differently.
+//
+// For every glued contact the strains of both parts between the driest and the dampest season are compared in
+// the plane of the contact, direction by direction, over the length of the contact in that direction. The
+// worst direction gives the movement that the glue line must suffer each year. The limit is the trade's: so
+// much movement as a cross joint of 100 mm (4 in) in the same wood, flat sawn, has in this climate. Left out:
+// how glues differ in creep, and contacts held in their middle only, which joinery does not call glued.
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <numbers>
+
+#include <fmt/core.h>
+
+#include "checks/list.hpp"
+#include "checks/seasons.hpp"
+#include "checks/wording.hpp"
+
+namespace rayfleck::checks {
+namespace {
+
+/// Width of cross-grain glue that workshops find harmless, mm. Common practice (3 to 4 in), no published
+/// source.
+constexpr double harmless_width = 100;
+/// Movement that no glue line minds, mm. Our own choice, no published source.
+constexpr double harmless_movement = 0.5;
+constexpr double fault_times = 2;
+/// Directions tried in a contact's plane, over half a turn.
+constexpr int directions = 36;
+
+struct Worst {
+    double movement = 0, length = 0;
+    measure::Vector direction;
+    const joinery::Contact* contact = nullptr;
+};
+
+measure::Vector any_in_plane(measure::Vector normal) {
+    const measure::Vector help =
+        std::abs(normal.z) < 0.9 ? measure::Vector{0, 0, 1} : measure::Vector{1, 0, 0};
+    return unit(cross(help, normal));
+}
+
+void consider(const joinery::Contact& contact, const Seasons& a, const Seasons& b, Worst& worst) {
+    const measure::Vector u = any_in_plane(contact.plane.normal);
+    const measure::Vector v = cross(contact.plane.normal, u);
+    for (int i = 0; i < directions; ++i) {
+        const double angle = std::numbers::pi * i / directions;
+        const measure::Vector d = u * std::cos(angle) + v * std::sin(angle);
+        double low = 0, high = 0;
+        bool first = true;
+        for (const auto& loop : contact.loops)
+            for (const measure::Point& p : loop) {
+                const double at = dot(p, d);
+                low = first ? at : std::min(low, at);
+                high = first ? at : std::max(high, at);
+                first = false;
+            }
+        const double movement = mismatch(a, b, d, high - low).range();
+        if (movement > worst.movement) worst = {movement, high - low, d, &contact};
+    }
+}
+
+/// Yearly movement of so much flat-sawn wood of this species across its grain, mm.
+double flat_sawn_movement(const wood::Species& species, const piece::Piece& piece, double width) {
+    return std::abs(wood::movement(measure::Length::from_geometry(width), piece.climate.driest,
+                                   piece.climate.dampest, wood::Sawn::flat, species)
+                        .value());
+}
+
+void report(const joinery::Model& model, int a, int b, const Worst& worst, findings::Findings& found) {
+    const joinery::Made& one = model.made[static_cast<std::size_t>(a)];
+    const joinery::Made& other = model.made[static_cast<std::size_t>(b)];
+    const double limit =
+        std::max({harmless_movement, flat_sawn_movement(*one.part->species, *model.piece, harmless_width),
+                  flat_sawn_movement(*other.part->species, *model.piece, harmless_width)});
+    if (worst.movement <= limit) return;
+    const joinery::Joint* joint =
+        worst.contact->joint >= 0 ? &model.joints[static_cast<std::size_t>(worst.contact->joint)] : nullptr;
+    findings::Finding finding;
+    finding.name = "cross-grain-glue";
+    finding.severity =
+        worst.movement > fault_times * limit ? findings::Severity::fault : findings::Severity::caution;
+    finding.span = joint ? joint->span : one.part->span;
+    finding.message = fmt::format("{} and {} are glued over {} in which they move {} apart {}",
+                                  one.part->name, other.part->name, size_text(worst.length, model),
+                                  movement_text(worst.movement, model), season_words(*model.piece));
+    finding.limit = fmt::format(
+        "{}, the movement of 100 mm (4 in) of flat-sawn wood: common practice, no published source",
+        movement_text(limit, model));
+    finding.mend = "let one of them slide: glue it at one place only and use slots, buttons, or a groove "
+                   "without glue for the rest; "
+                   "or turn its grain to run with the other's";
+    finding.parts = {one.part->name, other.part->name};
+    measure::Point middle{};
+    std::size_t count = 0;
+    for (const auto& loop : worst.contact->loops)
+        for (const measure::Point& p : loop) {
+            middle = middle + p;
+            ++count;
+        }
+    if (count > 0) finding.at = middle * (1.0 / static_cast<double>(count));
+    finding.labels.push_back({one.part->grain_span, "grain of " + one.part->name + " is set here"});
+    finding.labels.push_back({other.part->grain_span, "grain of " + other.part->name + " is set here"});
+    found.add(std::move(finding));
+}
+
+void search(const joinery::Model& model, findings::Findings& found) {
+    std::vector<Seasons> seasons;
+    seasons.reserve(model.made.size());
+    for (const joinery::Made& made : model.made) seasons.push_back(seasons_of(made, *model.piece));
+    // One cause, one finding: a joint's cheeks and shoulders are several contacts of the same two parts.
+    std::map<std::pair<int, int>, Worst> worst;
+    for (const joinery::Contact& contact : model.contacts) {
+        if (contact.hold != joinery::Hold::glued) continue;
+        consider(contact, seasons[static_cast<std::size_t>(contact.a)],
+                 seasons[static_cast<std::size_t>(contact.b)], worst[{contact.a, contact.b}]);
+    }
+    for (const auto& [pair, what] : worst)
+        if (what.contact != nullptr) report(model, pair.first, pair.second, what, found);
+}
+
+constexpr SourcedFigure figures[] = {
+    {"movement of wood", "by wood and ring angle",
+     "Wood Handbook 2010, Eq 13-2 and Table 13-5; Eq 13-3 where the table has none"},
+    {"harmless width of cross-grain glue", "100 mm (4 in), flat sawn",
+     "common practice (3 to 4 in), no published source"},
+    {"harmless movement", "0.5 mm", "our own choice, no published source"},
+};
+
+} // namespace
+
+const Check cross_grain_glue{
+    .name = "cross-grain-glue",
+    .title = "Glued where the two sides move differently",
+    .what = "Every glued contact between two parts: the difference of their movements over a year, in the "
+            "worst direction of the contact. "
+            "Contacts that may slide are left alone.",
+    .why = "Wood moves across its grain and hardly along it. Glue holds for a season or two; then the wider "
+           "part splits, or the glue line "
+           "lets go, most likely in the first heated winter.",
+    .severity = "caution above the movement of 100 mm of flat-sawn wood, fault above twice that",
+    .mend = "Glue at one place and let the rest slide, use a narrower joint or quarter-sawn wood, or turn "
+            "the grain.",
+    .wrong = "a batten glued across the full width of a solid door",
+    .right = "the batten screwed in its middle, with slotted screws towards both ends",
+    .figures = figures,
+    .look = search,
+};
+
+} // namespace rayfleck::checks

@@ -1,0 +1,180 @@
+// See fibres.hpp. The stretches form a graph (rows one line-spacing apart, edges where stretches of
+// neighbouring rows overlap). Cutting a stretch out and walking the graph from either side of it tells what
+// hangs on it alone.
+
+#include "checks/fibres.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace rayfleck::checks {
+namespace {
+
+using measure::Point;
+using measure::Vector;
+
+constexpr int rows = 97; // odd, so that a line of symmetry is one of them
+
+struct Stretch {
+    int row = 0;
+    double from = 0, to = 0; // along the fibre
+    std::vector<int> above, below;
+};
+
+/// The fibres of one part at half its thickness, in coordinates u along and v across the fibre.
+struct Fibres {
+    Vector along, across;
+    double z = 0, v_low = 0, spacing = 0;
+    std::vector<Stretch> stretches;
+
+    double v(int row) const { return v_low + (row + 0.5) * spacing; }
+    Point at(double u, double v_) const {
+        Point p = along * u + across * v_;
+        p.z = z;
+        return p;
+    }
+};
+
+Fibres lay(const joinery::Made& made) {
+    Fibres fibres;
+    fibres.along = fibre_direction(*made.part);
+    fibres.across = {-fibres.along.y, fibres.along.x, 0};
+    // A hair off the middle, so that no line lies in the face of a cut made to half the thickness.
+    fibres.z = (made.solid.box.low.z + made.solid.box.high.z) / 2 + 0.0137;
+    double low = std::numeric_limits<double>::infinity(), high = -low;
+    for (const solid::Edge& edge : made.solid.edges)
+        for (const Point& p : {edge.a, edge.b}) {
+            low = std::min(low, dot(p, fibres.across));
+            high = std::max(high, dot(p, fibres.across));
+        }
+    if (!(high > low)) return fibres;
+    fibres.v_low = low;
+    fibres.spacing = (high - low) / rows;
+    int previous = 0, current = 0;
+    for (int row = 0; row < rows; ++row) {
+        previous = current;
+        current = static_cast<int>(fibres.stretches.size());
+        const Point start = fibres.at(0, fibres.v(row));
+        for (const auto& [enter, leave] : solid::inside_along(made.solid, start, fibres.along))
+            fibres.stretches.push_back({row, enter, leave, {}, {}});
+        for (int i = current; i < static_cast<int>(fibres.stretches.size()); ++i)
+            for (int j = previous; j < current; ++j) {
+                Stretch& upper = fibres.stretches[static_cast<std::size_t>(i)];
+                Stretch& lower = fibres.stretches[static_cast<std::size_t>(j)];
+                if (std::min(upper.to, lower.to) > std::max(upper.from, lower.from)) {
+                    upper.below.push_back(j);
+                    lower.above.push_back(i);
+                }
+            }
+    }
+    return fibres;
+}
+
+/// What can be reached from `starts` without passing `cut`.
+std::vector<char> reachable(const std::vector<Stretch>& all, const std::vector<int>& starts, int cut) {
+    std::vector<char> seen(all.size(), 0);
+    std::vector<int> open;
+    const auto visit = [&](int i) {
+        if (i != cut && !seen[static_cast<std::size_t>(i)]) {
+            seen[static_cast<std::size_t>(i)] = 1;
+            open.push_back(i);
+        }
+    };
+    for (int i : starts) visit(i);
+    while (!open.empty()) {
+        const Stretch& s = all[static_cast<std::size_t>(open.back())];
+        open.pop_back();
+        for (int i : s.above) visit(i);
+        for (int i : s.below) visit(i);
+    }
+    return seen;
+}
+
+double thickness_at(const joinery::Made& made, Point p) {
+    double thick = 0;
+    p.z = 0;
+    for (const auto& [enter, leave] : solid::inside_along(made.solid, p, {0, 0, 1})) thick += leave - enter;
+    return thick;
+}
+
+std::optional<Limb> limb_on(const joinery::Made& made, const Fibres& fibres, int cut, bool upper) {
+    const Stretch& line = fibres.stretches[static_cast<std::size_t>(cut)];
+    const std::vector<int>& starts = upper ? line.above : line.below;
+    const std::vector<int>& others = upper ? line.below : line.above;
+    if (starts.empty() || others.empty()) return std::nullopt;
+    const std::vector<char> limb = reachable(fibres.stretches, starts, cut);
+    for (int i : others)
+        if (limb[static_cast<std::size_t>(i)]) return std::nullopt; // holds elsewhere too
+    Limb found;
+    found.run = line.to - line.from;
+    const double v = fibres.v(line.row);
+    const Point middle = fibres.at((line.from + line.to) / 2, v);
+    found.from = fibres.at(line.from, v);
+    found.to = fibres.at(line.to, v);
+    double rest = 0;
+    for (std::size_t i = 0; i < fibres.stretches.size(); ++i) {
+        const Stretch& s = fibres.stretches[i];
+        const double area = (s.to - s.from) * fibres.spacing;
+        if (!limb[i]) {
+            rest += area;
+            continue;
+        }
+        found.area += area;
+        found.reach = std::max(found.reach, std::abs(fibres.v(s.row) - v) + fibres.spacing / 2);
+        for (double u : {s.from, s.to}) {
+            const Point p = fibres.at(u, fibres.v(s.row));
+            if (const double lever = norm(p - middle); lever > found.lever) {
+                found.lever = lever;
+                found.tip = p;
+            }
+        }
+    }
+    if (found.area > rest) return std::nullopt; // the other side is the limb
+    found.thickness = thickness_at(made, middle);
+    return found;
+}
+
+double severity(const Limb& limb) {
+    return limb.lever / (limb.run * limb.run * std::max(limb.thickness, 0.1));
+}
+
+} // namespace
+
+Vector fibre_direction(const piece::Part& part) {
+    const double angle = part.grain.in_radians();
+    return {std::cos(angle), std::sin(angle), 0};
+}
+
+double longest_run(const joinery::Made& made) {
+    double longest = 0;
+    for (const Stretch& s : lay(made).stretches) longest = std::max(longest, s.to - s.from);
+    return longest;
+}
+
+std::vector<Limb> limbs_of(const joinery::Made& made) {
+    const Fibres fibres = lay(made);
+    double longest = 0;
+    for (const Stretch& s : fibres.stretches) longest = std::max(longest, s.to - s.from);
+    std::vector<Limb> found;
+    for (int i = 0; i < static_cast<int>(fibres.stretches.size()); ++i) {
+        const Stretch& s = fibres.stretches[static_cast<std::size_t>(i)];
+        if (s.to - s.from > 0.9 * longest) continue;
+        for (bool upper : {false, true})
+            if (auto limb = limb_on(made, fibres, i, upper)) found.push_back(*limb);
+    }
+    std::stable_sort(found.begin(), found.end(),
+                     [](const Limb& a, const Limb& b) { return severity(a) > severity(b); });
+    // Lines through one limb name it again and again: keep its weakest line only. Two lines are of one limb
+    // when their tips are close.
+    std::vector<Limb> distinct;
+    for (const Limb& limb : found) {
+        const bool known = std::any_of(distinct.begin(), distinct.end(), [&](const Limb& other) {
+            return norm(other.tip - limb.tip) < std::max(other.reach, limb.reach) + 2 * fibres.spacing;
+        });
+        if (!known) distinct.push_back(limb);
+    }
+    return distinct;
+}
+
+} // namespace rayfleck::checks

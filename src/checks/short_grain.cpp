@@ -1,0 +1,105 @@
+// Short grain: a limb held by so few and short fibres that it splits off under a load that long grain would
+// carry.
+//
+// Sees what outlines, tapers, notches and bores leave of the face of a part. A limb of reach h and lever l on
+// a line of fibres of length r, in wood t thick, is taken as a cantilever that bends the line of fibres open:
+// the stress across the grain at its end is 6 F l / (t r²) for a force F on the tip. Does not see knots,
+// shakes, or limbs that stand out through the thickness.
+
+#include <cmath>
+
+#include <fmt/core.h>
+
+#include "checks/fibres.hpp"
+#include "checks/list.hpp"
+#include "checks/wording.hpp"
+
+namespace rayfleck::checks {
+namespace {
+
+/// A knock at the bench, a hand that leans on it. N. Our own choice, no published source.
+constexpr double tip_load = 400;
+/// A limb must carry the load with half the strength of the wood. Our own choice, no published source.
+constexpr double safety = 2;
+/// Tension across the grain where no table gives it, as a share of the modulus of rupture: the low end of the
+/// ratios for bending in the Wood Handbook, ch. 5 (from memory).
+constexpr double across_to_rupture = 0.04;
+/// Tips that stand out less than this are corners, not limbs. mm; our own choice.
+constexpr double least_reach = 6;
+
+/// MPa.
+double tension_across(const wood::Species& species) {
+    if (species.tension_across) return species.tension_across->value / 1000;
+    if (species.modulus_of_rupture) return species.modulus_of_rupture->value / 1000 * across_to_rupture;
+    return 2.0; // the weakest wood of the table with a figure is near this (eastern white pine 2.1 MPa)
+}
+
+/// Shortest run of fibres that carries the load on this limb at `share` of the wood's strength, mm.
+double least_run(const Limb& limb, const wood::Species& species, double share) {
+    return std::sqrt(6 * tip_load * limb.lever / (limb.thickness * tension_across(species) * share));
+}
+
+void search(const joinery::Model& model, findings::Findings& found) {
+    for (const joinery::Made& made : model.made) {
+        const wood::Species& species = *made.part->species;
+        if (species.is_sheet()) continue;
+        for (const Limb& limb : limbs_of(made)) {
+            if (limb.reach < least_reach || limb.thickness <= 0) continue;
+            const double sound = least_run(limb, species, 1 / safety);
+            if (limb.run >= sound) continue;
+            findings::Finding finding;
+            finding.name = "short-grain";
+            finding.severity = limb.run < least_run(limb, species, 1) ? findings::Severity::fault
+                                                                      : findings::Severity::caution;
+            finding.span = made.part->grain_span;
+            finding.message =
+                fmt::format("short grain in {}: a limb that stands out {} hangs on fibres only {} long",
+                            made.part->name, size_text(limb.reach, model), size_text(limb.run, model));
+            finding.limit = fmt::format(
+                "{} for a load of {:.0f} N on its tip at half the strength of {} across the grain; load and "
+                "margin are our own choice, strength from {}",
+                size_text(sound, model), tip_load, species.trade_name,
+                species.tension_across ? species.tension_across->source
+                                       : "the Wood Handbook's least ratio to bending strength, from memory");
+            finding.mend = fmt::format("turn the outline or the grain so that the fibres follow the limb, "
+                                       "make the limb wider than {} "
+                                       "where it joins, or glue it up of layers",
+                                       size_text(sound, model));
+            finding.parts = {made.part->name};
+            finding.at = place_of(made, (limb.from + limb.to) * 0.5);
+            found.add(std::move(finding));
+        }
+    }
+}
+
+constexpr SourcedFigure figures[] = {
+    {"strength across the grain", "by wood, kPa", "Wood Handbook 2010, Table 5-3a; see `rayfleck wood`"},
+    {"where the table has none", "4 % of the modulus of rupture", "Wood Handbook 2010, ch. 5, from memory"},
+    {"load on the tip", "400 N", "our own choice: a person's grip; no published source"},
+    {"margin", "2", "our own choice, no published source"},
+};
+
+} // namespace
+
+const Check short_grain{
+    .name = "short-grain",
+    .title = "A limb held by short fibres",
+    .what = "Lines along the fibre through the finished part, at half its thickness. Where a limb hangs on "
+            "the rest by one "
+            "line of fibres, that line must be long enough for a load on the limb's tip. Knots, shakes and "
+            "limbs that "
+            "stand out through the thickness are not seen.",
+    .why = "Wood is some twenty times weaker across its fibres than along them. A limb of short grain snaps "
+           "at the first knock, "
+           "often at the bench, and glue does not hold it for long.",
+    .severity = "fault when the limb would break under the load, caution when it has less than twice the "
+                "strength needed",
+    .mend = "Turn the outline so that the grain follows the limb, set the grain at an angle, laminate it, or "
+            "widen the limb.",
+    .wrong = "a bracket sawn with its grain level and a long ear standing up from it",
+    .right = "the same bracket with its grain along the ear, or the ear broad at its root",
+    .figures = figures,
+    .look = search,
+};
+
+} // namespace rayfleck::checks
