@@ -1,16 +1,19 @@
-// Widths come from the fonts compiled into the program, in whole thousandths of the type size, as a PDF states them.
+// Widths come from the fonts compiled into the program, in whole thousandths of the type size, as a PDF
+// states them.
 //
-// Built fractions: figures 0.62 of the full height above and below a bar at half the cap height. The proportions are
-// a house rule, chosen by looking at prints; no published source.
+// Built fractions: figures 0.62 of the full height above and below a bar at half the cap height. The
+// proportions are a house rule, chosen by looking at prints; no published source.
 
 #include "drawing/text_metrics.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numbers>
 #include <optional>
 
 #include "drawing/fonts/builtin_fonts.hpp"
+#include "drawing/fonts/characters.hpp"
 
 namespace rayfleck::drawing {
 namespace {
@@ -18,55 +21,19 @@ namespace {
 // Shares of the cap height.
 constexpr double small_figure = 0.62;
 constexpr double bar_thickness = 0.07;
-constexpr double figure_to_bar = 0.10; ///< from the bar's middle
-constexpr double bar_overhang = 0.05;  ///< past the wider figure
-constexpr double room_at_fraction = 0.10;
+constexpr double figure_to_bar = 0.10;    ///< from the bar's middle
+constexpr double bar_overhang = 0.05;     ///< past the wider figure
+constexpr double room_at_fraction = 0.05; ///< on either side
 
 constexpr char32_t empty_box = 0x25A1;
 
-/// The next character of UTF-8 text; overlong, cut and surrogate forms give U+FFFD and step over one byte.
-char32_t next_character(const std::string& text, std::size_t& at) {
-    const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-    const unsigned first = byte(at++);
-    if (first < 0x80) return first;
-    const std::size_t more = first >= 0xF0 ? 3 : first >= 0xE0 ? 2 : 1;
-    if (first < 0xC2 || first > 0xF4 || at + more > text.size()) return 0xFFFD;
-    char32_t c = first & (0x3FU >> more);
-    for (std::size_t i = 0; i < more; ++i) {
-        if ((byte(at + i) & 0xC0) != 0x80) return 0xFFFD;
-        c = c << 6 | (byte(at + i) & 0x3FU);
-    }
-    constexpr char32_t least[] = {0x80, 0x800, 0x10000};
-    if (c < least[more - 1] || c > 0x10FFFF || (c >= 0xD800 && c <= 0xDFFF)) return 0xFFFD;
-    at += more;
-    return c;
-}
-
-std::string utf8(const std::u32string& text) {
-    std::string out;
-    for (const char32_t c : text) {
-        const auto put = [&](char32_t bits) { out += static_cast<char>(static_cast<unsigned char>(bits)); };
-        if (c < 0x80) {
-            put(c);
-        } else if (c < 0x800) {
-            put(0xC0 | c >> 6), put(0x80 | (c & 0x3F));
-        } else if (c < 0x10000) {
-            put(0xE0 | c >> 12), put(0x80 | (c >> 6 & 0x3F)), put(0x80 | (c & 0x3F));
-        } else {
-            put(0xF0 | c >> 18), put(0x80 | (c >> 12 & 0x3F)), put(0x80 | (c >> 6 & 0x3F)), put(0x80 | (c & 0x3F));
-        }
-    }
-    return out;
-}
-
 /// The characters to set: what has no shape of its own becomes a space or goes.
-std::u32string characters(const std::string& words) {
+std::u32string characters_to_set(const std::string& words) {
     std::u32string out;
-    for (std::size_t at = 0; at < words.size();) {
-        const char32_t c = next_character(words, at);
-        const bool invisible = (c >= 0x7F && c < 0xA0) || c == 0xAD || (c >= 0x200B && c <= 0x200F) || c == 0xFEFF;
-        if (invisible) continue;
-        out += c < 0x20 ? U' ' : c;
+    for (const char32_t c : characters_of(words)) {
+        const bool invisible =
+            (c >= 0x7F && c < 0xA0) || c == 0xAD || (c >= 0x200B && c <= 0x200F) || c == 0xFEFF;
+        if (!invisible) out += c < 0x20 ? U' ' : c;
     }
     return out;
 }
@@ -85,7 +52,9 @@ struct Fraction {
 };
 
 std::optional<Fraction> fraction_at(const std::u32string& text, std::size_t at) {
-    const auto before_stops_it = [](char32_t c) { return is_figure(c) || c == U'/' || c == U'.' || c == U','; };
+    const auto before_stops_it = [](char32_t c) {
+        return is_figure(c) || c == U'/' || c == U'.' || c == U',';
+    };
     if (at > 0 && before_stops_it(text[at - 1])) return std::nullopt;
     const auto figures = [&](std::size_t from) {
         std::size_t to = from;
@@ -120,48 +89,86 @@ std::optional<Fraction> fraction_at(const std::u32string& text, std::size_t at) 
     return found;
 }
 
+/// All fractions of a word, by where they begin.
+std::map<std::size_t, Fraction> fractions_in(const std::u32string& word) {
+    std::map<std::size_t, Fraction> found;
+    for (std::size_t at = 0; at < word.size();) {
+        const auto fraction = fraction_at(word, at);
+        if (fraction) found.emplace(at, *fraction);
+        at = fraction ? fraction->end : at + 1;
+    }
+    return found;
+}
+
 /// Sets stretches one after the other and keeps track of the room taken.
 class Setter {
-public:
+  public:
     Setter(Typeface face, double cap_height) : type_(font(face)), cap_height_(cap_height) {
         out_.face = face;
         out_.highest = cap_height;
     }
 
+    /// A stretch without fractions.
     void plain(const std::u32string& text) {
         if (text.empty()) return;
-        std::u32string shown = text;
-        for (char32_t& c : shown)
-            if (!type_.has(c)) c = type_.has(empty_box) ? empty_box : U'?';
         TextPiece piece;
-        piece.runs.push_back(run(shown, out_.width, 0, cap_height_));
-        if (shown != text) piece.says = utf8(text);
-        out_.width += piece.runs.back().width;
+        const std::u32string shown = with_glyphs(text);
+        letters(piece, shown);
+        if (shown != text) piece.says = utf8_of(text);
         out_.pieces.push_back(std::move(piece));
     }
 
-    void built(const Fraction& fraction) {
+    /// A word with its fractions, where each of them begins. Programs that search the text take its place
+    /// from the first and the last run, so a word that begins or ends with a fraction gets a blank on the
+    /// base line there.
+    void built(const std::u32string& word, const std::map<std::size_t, Fraction>& fractions) {
         TextPiece piece;
-        piece.says = utf8((fraction.whole.empty() ? U"" : fraction.whole + U"-") + fraction.top + U"/" + fraction.bottom);
-        if (!fraction.whole.empty()) {
-            piece.runs.push_back(run(fraction.whole, out_.width, 0, cap_height_));
-            out_.width += piece.runs.back().width;
+        piece.says = utf8_of(word);
+        const double left = out_.width;
+        std::size_t at = 0;
+        for (const auto& [place, fraction] : fractions) {
+            const std::u32string before = with_glyphs(word.substr(at, place - at)) + fraction.whole;
+            if (before.empty() && at == 0) piece.runs.push_back(run(U" ", left, 0, cap_height_));
+            letters(piece, before);
+            stack(piece, fraction, !before.empty());
+            at = fraction.end;
         }
-        const double figure = small_figure * cap_height_;
-        const double middle = cap_height_ / 2, gap = figure_to_bar * cap_height_;
-        const double top_width = width_of(fraction.top, figure), bottom_width = width_of(fraction.bottom, figure);
-        const double wide = std::max(top_width, bottom_width) + 2 * bar_overhang * cap_height_;
-        const double left = out_.width + (fraction.whole.empty() ? 0 : room_at_fraction * cap_height_ / 2);
-        piece.runs.push_back(run(fraction.top, left + (wide - top_width) / 2, middle + gap, figure));
-        piece.bars.push_back({left, left + wide, middle, bar_thickness * cap_height_});
-        piece.runs.push_back(run(fraction.bottom, left + (wide - bottom_width) / 2, middle - gap - figure, figure));
-        out_.width = left + wide + room_at_fraction * cap_height_ / 2;
+        if (at < word.size())
+            letters(piece, with_glyphs(word.substr(at)));
+        else
+            piece.runs.push_back(run(U" ", out_.width - width_of(U" ", cap_height_), 0, cap_height_));
         out_.pieces.push_back(std::move(piece));
     }
 
     MeasuredText done() { return std::move(out_); }
 
-private:
+  private:
+    std::u32string with_glyphs(std::u32string text) const {
+        for (char32_t& c : text)
+            if (!type_.has(c)) c = type_.has(empty_box) ? empty_box : U'?';
+        return text;
+    }
+
+    void letters(TextPiece& piece, const std::u32string& text) {
+        if (text.empty()) return;
+        piece.runs.push_back(run(text, out_.width, 0, cap_height_));
+        out_.width += piece.runs.back().width;
+    }
+
+    void stack(TextPiece& piece, const Fraction& fraction, bool follows_letters) {
+        const double figure = small_figure * cap_height_;
+        const double middle = cap_height_ / 2, gap = figure_to_bar * cap_height_;
+        const double top_width = width_of(fraction.top, figure),
+                     bottom_width = width_of(fraction.bottom, figure);
+        const double wide = std::max(top_width, bottom_width) + 2 * bar_overhang * cap_height_;
+        const double left = out_.width + (follows_letters ? room_at_fraction * cap_height_ : 0);
+        piece.runs.push_back(run(fraction.top, left + (wide - top_width) / 2, middle + gap, figure));
+        piece.bars.push_back({left, left + wide, middle, bar_thickness * cap_height_});
+        piece.runs.push_back(
+            run(fraction.bottom, left + (wide - bottom_width) / 2, middle - gap - figure, figure));
+        out_.width = left + wide + room_at_fraction * cap_height_;
+    }
+
     double width_of(const std::u32string& text, double cap_height) const {
         int thousandths = 0;
         for (const char32_t c : text) thousandths += type_.advance(c);
@@ -175,7 +182,7 @@ private:
             out_.lowest = std::min(out_.lowest, y + ink.lowest * size);
             out_.highest = std::max(out_.highest, y + ink.highest * size);
         }
-        return {x, y, cap_height, width_of(text, cap_height), utf8(text)};
+        return {x, y, cap_height, width_of(text, cap_height), utf8_of(text)};
     }
 
     const TrueType& type_;
@@ -186,22 +193,26 @@ private:
 } // namespace
 
 MeasuredText measure_text(const std::string& words, double cap_height, Typeface face) {
-    const std::u32string text = characters(words);
-    Setter setter(has_all(face, text) ? face : has_all(Typeface::sans, text) || face == Typeface::lettering
-                                                   ? Typeface::sans
-                                                   : face,
+    const std::u32string text = characters_to_set(words);
+    Setter setter(has_all(face, text)                                            ? face
+                  : has_all(Typeface::sans, text) || face == Typeface::lettering ? Typeface::sans
+                                                                                 : face,
                   cap_height);
     std::u32string plain;
     for (std::size_t at = 0; at < text.size();) {
-        const auto fraction = face == Typeface::lettering ? fraction_at(text, at) : std::nullopt;
-        if (fraction) {
+        const std::size_t space = std::min(text.find(U' ', at), text.size());
+        const std::u32string word = text.substr(at, space - at);
+        const auto fractions =
+            face == Typeface::lettering ? fractions_in(word) : std::map<std::size_t, Fraction>{};
+        if (fractions.empty()) {
+            plain += word;
+        } else {
             setter.plain(plain);
             plain.clear();
-            setter.built(*fraction);
-            at = fraction->end;
-        } else {
-            plain += text[at++];
+            setter.built(word, fractions);
         }
+        at = space;
+        while (at < text.size() && text[at] == U' ') plain += text[at++];
     }
     setter.plain(plain);
     return setter.done();
@@ -217,8 +228,8 @@ std::vector<Point2> text_box(const Text& text) {
     const MeasuredText set = measure_text(text.words, text.height, text.face);
     const double turn = text.turn * std::numbers::pi / 180, c = std::cos(turn), s = std::sin(turn);
     std::vector<Point2> box;
-    for (const Point2 p : {Point2{0, set.lowest}, Point2{set.width, set.lowest}, Point2{set.width, set.highest},
-                           Point2{0, set.highest}})
+    for (const Point2 p : {Point2{0, set.lowest}, Point2{set.width, set.lowest},
+                           Point2{set.width, set.highest}, Point2{0, set.highest}})
         box.push_back({text.at.x + c * p.x - s * p.y, text.at.y + s * p.x + c * p.y});
     return box;
 }

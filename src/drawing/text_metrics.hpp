@@ -1,12 +1,13 @@
 #pragma once
-// How a line of text is set: in which face, where each stretch of it stands, how much room it takes. The layout asks
-// for widths and boxes (see sheet.hpp), the writers draw exactly the runs listed here, so both agree.
+// How a line of text is set: in which face, where each stretch of it stands, how much room it takes. The
+// layout asks for widths and boxes (see sheet.hpp), the writers draw exactly the runs listed here, so both
+// agree.
 //
-// Text in the lettering face has its inch fractions built: `17-5/8` becomes 17, a small 5, a bar, a small 8, the way
-// dimension figures are lettered by hand; other faces keep it as typed. Built is what looks like a fraction of an
-// inch rule: less than one, bottom a power of two up to 128, alone or after a whole number and a hyphen. So `8/4`
-// stock and sheet `1/3` stay on one line.
-// Left out: kerning, ligatures, right-to-left scripts, placing of loose accents.
+// Text in the lettering face has its inch fractions built: `17-5/8` becomes 17, a small 5, a bar, a small 8,
+// the way dimension figures are lettered by hand; other faces keep it as typed. Built is what looks like a
+// fraction of an inch rule: less than one, bottom a power of two up to 128, alone or after a whole number and
+// a hyphen. So `8/4` stock and sheet `1/3` stay on one line. Left out: kerning, ligatures, right-to-left
+// scripts, placing of loose accents.
 
 #include <string>
 #include <vector>
@@ -28,11 +29,12 @@ struct FractionBar {
     double from = 0, to = 0, y = 0, thickness = 0;
 };
 
-/// Runs that are read as one: a plain stretch, or a number with its built fraction.
+/// Runs that are read as one: a plain stretch, or a word with built fractions.
 struct TextPiece {
     std::vector<TypeRun> runs;
     std::vector<FractionBar> bars;
-    /// What the piece says when that is not what its runs spell: `17-5/8`, or characters that no built-in font has.
+    /// What the piece says when that is not what its runs spell: `17-5/8"`, or characters that no built-in
+    /// font has.
     std::string says;
 };
 
@@ -44,7 +46,8 @@ struct MeasuredText {
     double lowest = 0, highest = 0;
 };
 
-/// words       UTF-8, one line; control characters count as spaces, broken bytes as U+FFFD, characters that no
+/// words       UTF-8, one line; control characters count as spaces, broken bytes as U+FFFD, characters that
+/// no
 ///             built-in font has are set as an empty box
 /// cap_height  mm
 MeasuredText measure_text(const std::string& words, double cap_height, Typeface face);

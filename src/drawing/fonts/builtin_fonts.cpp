@@ -1,5 +1,6 @@
-// The font files are taken into the object file by the assembler, byte for byte; a C array of the same bytes would
-// cost the compiler seconds. fonts.cmake says which files these are and rebuilds this object when one changes.
+// The font files are taken into the object file by the assembler, byte for byte; a C array of the same bytes
+// would cost the compiler seconds. fonts.cmake says which files these are and rebuilds this object when one
+// changes.
 
 #include "drawing/fonts/builtin_fonts.hpp"
 
@@ -22,9 +23,12 @@ namespace rayfleck::drawing {
 
 std::span<const std::uint8_t> font_file(Typeface face) {
     switch (face) {
-    case Typeface::sans: return {rayfleck_font_sans, rayfleck_font_sans_end};
-    case Typeface::sans_bold: return {rayfleck_font_sans_bold, rayfleck_font_sans_bold_end};
-    case Typeface::lettering: break;
+    case Typeface::sans:
+        return {rayfleck_font_sans, rayfleck_font_sans_end};
+    case Typeface::sans_bold:
+        return {rayfleck_font_sans_bold, rayfleck_font_sans_bold_end};
+    case Typeface::lettering:
+        break;
     }
     return {rayfleck_font_lettering, rayfleck_font_lettering_end};
 }
@@ -34,9 +38,12 @@ const TrueType& font(Typeface face) {
     static const TrueType sans_bold(font_file(Typeface::sans_bold));
     static const TrueType lettering(font_file(Typeface::lettering));
     switch (face) {
-    case Typeface::sans: return sans;
-    case Typeface::sans_bold: return sans_bold;
-    case Typeface::lettering: break;
+    case Typeface::sans:
+        return sans;
+    case Typeface::sans_bold:
+        return sans_bold;
+    case Typeface::lettering:
+        break;
     }
     return lettering;
 }

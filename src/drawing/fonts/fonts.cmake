@@ -52,7 +52,8 @@ foreach(face SANS SANS_BOLD)
                      COMMENT "Cutting down ${RAYFLECK_FONT_${face}}" VERBATIM)
 endforeach()
 
-target_sources(drawing PRIVATE ${fonts_here}/builtin_fonts.cpp ${fonts_here}/truetype.cpp)
+target_sources(drawing PRIVATE ${fonts_here}/builtin_fonts.cpp ${fonts_here}/truetype.cpp
+               ${fonts_here}/characters.cpp)
 set(fonts_files ${fonts_built}/SANS.ttf ${fonts_built}/SANS_BOLD.ttf ${RAYFLECK_FONT_LETTERING})
 set_source_files_properties(${fonts_here}/builtin_fonts.cpp PROPERTIES OBJECT_DEPENDS "${fonts_files}"
   COMPILE_DEFINITIONS "FONT_SANS=\"${fonts_built}/SANS.ttf\";FONT_SANS_BOLD=\"${fonts_built}/SANS_BOLD.ttf\";FONT_LETTERING=\"${RAYFLECK_FONT_LETTERING}\"")

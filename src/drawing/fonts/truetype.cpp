@@ -1,5 +1,5 @@
-// Reads the tables of a TrueType font at their offsets, big-endian, each time they are asked for: a drawing asks a
-// few ten thousand times, which costs less than decoding the whole font first.
+// Reads the tables of a TrueType font at their offsets, big-endian, each time they are asked for: a drawing
+// asks a few ten thousand times, which costs less than decoding the whole font first.
 
 #include "drawing/fonts/truetype.hpp"
 
@@ -23,7 +23,8 @@ TrueType::TrueType(std::span<const std::uint8_t> file) : file_(file) {
         const std::size_t at = cmap.at + byte32(record + 4);
         if (byte16(record) == 3 && byte16(record + 2) == 1 && byte16(at) == 4) map_ = at;
     }
-    if (units_per_em_ < 16 || widths_ < 1 || map_ == 0) throw std::runtime_error("font without a usable table");
+    if (units_per_em_ < 16 || widths_ < 1 || map_ == 0)
+        throw std::runtime_error("font without a usable table");
     cap_height_ = extent(U'H').highest;
     if (cap_height_ <= 0) throw std::runtime_error("font without a letter H");
 }
@@ -66,7 +67,8 @@ std::vector<int> TrueType::components(int glyph) const {
         const Table shape = outline(open.back());
         open.pop_back();
         if (shape.length < 10 || signed16(shape.at) >= 0) continue;
-        // Flags of a component: 1 arguments are words, 8 one scale, 0x20 more follow, 0x40 two scales, 0x80 matrix.
+        // Flags of a component: 1 arguments are words, 8 one scale, 0x20 more follow, 0x40 two scales, 0x80
+        // matrix.
         unsigned flags = 0x20;
         for (std::size_t at = shape.at + 10; (flags & 0x20) != 0;) {
             flags = byte16(at);

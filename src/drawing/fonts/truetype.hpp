@@ -2,9 +2,9 @@
 // A TrueType font, read as far as a layout needs it: which characters it has, how wide and how tall they are.
 //
 // Reads head, hhea, hmtx, loca, glyf and the Unicode map (cmap platform 3, encoding 1, format 4). No hinting,
-// kerning or ligatures: the PDF writer uses none either. Made for the fonts compiled into the program, yet every
-// read is checked, so a broken font fails at once instead of giving wrong widths.
-// Source: OpenType specification 1.9, the chapters of these tables.
+// kerning or ligatures: the PDF writer uses none either. Made for the fonts compiled into the program, yet
+// every read is checked, so a broken font fails at once instead of giving wrong widths. Source: OpenType
+// specification 1.9, the chapters of these tables.
 
 #include <cstdint>
 #include <span>
@@ -13,7 +13,7 @@
 namespace rayfleck::drawing {
 
 class TrueType {
-public:
+  public:
     /// file   must outlive the font
     /// fails  std::runtime_error when a table is missing or cut short
     explicit TrueType(std::span<const std::uint8_t> file);
@@ -22,10 +22,12 @@ public:
     int glyph(char32_t character) const;
     bool has(char32_t character) const { return glyph(character) != 0; }
 
-    /// How far the pen moves, in whole thousandths of the type size, rounded down: the PDF writer states widths so.
+    /// How far the pen moves, in whole thousandths of the type size, rounded down: the PDF writer states
+    /// widths so.
     int advance(char32_t character) const;
 
-    /// Lowest and highest point of the outline above the base line, as a share of the type size; both 0 for a blank.
+    /// Lowest and highest point of the outline above the base line, as a share of the type size; both 0 for a
+    /// blank.
     struct Extent {
         double lowest = 0, highest = 0;
     };
@@ -37,7 +39,7 @@ public:
     /// The glyphs that a composite glyph is built of, at all levels; empty for a plain one.
     std::vector<int> components(int glyph) const;
 
-private:
+  private:
     struct Table {
         std::size_t at = 0, length = 0;
     };
