@@ -21,9 +21,9 @@ namespace {
 // Shares of the cap height.
 constexpr double small_figure = 0.62;
 constexpr double bar_thickness = 0.07;
-constexpr double figure_to_bar = 0.10;    ///< from the bar's middle
+constexpr double figure_to_bar = 0.12;    ///< from the bar's middle
 constexpr double bar_overhang = 0.05;     ///< past the wider figure
-constexpr double room_at_fraction = 0.05; ///< on either side
+constexpr double room_at_fraction = 0.10; ///< on either side
 
 constexpr char32_t empty_box = 0x25A1;
 

@@ -68,9 +68,9 @@ TEST_CASE("the box of a text holds its fraction and turns about the anchor") {
     const auto level = text_box({{10, 20}, "17-5/8", 2.5, Typeface::lettering});
     CHECK(level[0].x == Approx(10));
     CHECK(level[1].x == Approx(10 + text_width("17-5/8", 2.5, Typeface::lettering)));
-    // The bar is at half the cap height, figures of 0.62 above and below it with a gap of 0.1.
-    CHECK(level[0].y == Approx(20 - 0.22 * 2.5).margin(0.1));
-    CHECK(level[2].y == Approx(20 + 1.22 * 2.5).margin(0.1));
+    // The bar is at half the cap height, figures of 0.62 above and below it with a gap of 0.12.
+    CHECK(level[0].y == Approx(20 - 0.24 * 2.5).margin(0.1));
+    CHECK(level[2].y == Approx(20 + 1.24 * 2.5).margin(0.1));
     const auto upright = text_box({{10, 20}, "17-5/8", 2.5, Typeface::lettering, Ink::black, 90});
     CHECK(upright[1].x == Approx(10 + 20 - level[0].y));
     CHECK(upright[1].y == Approx(20 + level[1].x - 10));
