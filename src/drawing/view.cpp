@@ -1,0 +1,257 @@
+// Lines are sorted by direction and distance from the origin, so that overlaps are found among neighbours only.
+
+#include "drawing/view.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+namespace rayfleck::drawing {
+namespace {
+
+/// Two directions or distances nearer than this are the same line: half a hundredth of a millimetre of wood.
+constexpr double same_offset = 0.01, same_turn = 1e-4;
+
+/// A segment as a stretch of an endless line.
+struct OnLine {
+    long turn = 0, offset = 0; ///< which line
+    double from = 0, to = 0;   ///< along it
+    Point2 direction, foot;
+};
+
+OnLine on_line(const Segment2& s) {
+    OnLine line;
+    double dx = s.b.x - s.a.x, dy = s.b.y - s.a.y;
+    const double length = std::hypot(dx, dy);
+    dx /= length, dy /= length;
+    if (dx < -1e-9 || (std::abs(dx) <= 1e-9 && dy < 0)) dx = -dx, dy = -dy;
+    line.direction = {dx, dy};
+    line.turn = std::lround(std::atan2(dy, dx) / same_turn);
+    const double offset = dx * s.a.y - dy * s.a.x;
+    line.offset = std::lround(offset / same_offset);
+    line.foot = {-dy * offset, dx * offset};
+    line.from = dx * s.a.x + dy * s.a.y;
+    line.to = dx * s.b.x + dy * s.b.y;
+    if (line.from > line.to) std::swap(line.from, line.to);
+    return line;
+}
+
+std::vector<OnLine> sorted_lines(const std::vector<Segment2>& segments) {
+    std::vector<OnLine> lines;
+    lines.reserve(segments.size());
+    for (const Segment2& s : segments)
+        if (std::hypot(s.b.x - s.a.x, s.b.y - s.a.y) > 1e-6) lines.push_back(on_line(s));
+    std::sort(lines.begin(), lines.end(), [](const OnLine& a, const OnLine& b) {
+        return std::tie(a.turn, a.offset, a.from, a.to) < std::tie(b.turn, b.offset, b.from, b.to);
+    });
+    return lines;
+}
+
+Segment2 segment_of(const OnLine& line, double from, double to) {
+    return {{line.foot.x + line.direction.x * from, line.foot.y + line.direction.y * from},
+            {line.foot.x + line.direction.x * to, line.foot.y + line.direction.y * to}};
+}
+
+void zig_zag(Block& block, double x, double low, double high) {
+    const double past = 2.0, half = std::min(1.5, (high - low) / 6 + 0.6);
+    const double middle = (low + high) / 2;
+    block.stroke({{x, low - past}, {x, middle - half}, {x - 1.1, middle - half / 2}, {x + 1.1, middle + half / 2}, {x, middle + half}, {x, high + past}},
+                 Pen::thin, Role::mark);
+}
+
+} // namespace
+
+std::vector<Segment2> united(const std::vector<Segment2>& segments) {
+    std::vector<Segment2> out;
+    const std::vector<OnLine> lines = sorted_lines(segments);
+    for (std::size_t i = 0; i < lines.size();) {
+        double to = lines[i].to;
+        std::size_t j = i + 1;
+        while (j < lines.size() && lines[j].turn == lines[i].turn && lines[j].offset == lines[i].offset &&
+               lines[j].from <= to + same_offset)
+            to = std::max(to, lines[j++].to);
+        out.push_back(segment_of(lines[i], lines[i].from, to));
+        i = j;
+    }
+    return out;
+}
+
+std::vector<Segment2> without(const std::vector<Segment2>& segments, const std::vector<Segment2>& others) {
+    std::map<std::pair<long, long>, std::vector<std::pair<double, double>>> taken;
+    for (const OnLine& line : sorted_lines(others))
+        // A line whose rounded direction or distance falls just over the border must still be found.
+        for (long turn = -1; turn <= 1; ++turn)
+            for (long offset = -1; offset <= 1; ++offset)
+                taken[{line.turn + turn, line.offset + offset}].push_back({line.from, line.to});
+    for (auto& [line, stretches] : taken) std::sort(stretches.begin(), stretches.end());
+    std::vector<Segment2> out;
+    for (const OnLine& line : sorted_lines(segments)) {
+        const auto found = taken.find({line.turn, line.offset});
+        double at = line.from;
+        if (found != taken.end())
+            for (const auto& [from, to] : found->second) {
+                if (to <= at || from >= line.to) continue;
+                if (from > at + same_offset) out.push_back(segment_of(line, at, from));
+                at = std::max(at, to);
+            }
+        if (line.to > at + same_offset) out.push_back(segment_of(line, at, line.to));
+    }
+    return out;
+}
+
+std::vector<std::vector<Point2>> chained(const std::vector<Segment2>& segments) {
+    using Key = std::pair<long, long>;
+    const auto key = [](Point2 p) { return Key{std::lround(p.x * 200), std::lround(p.y * 200)}; };
+    std::map<Key, std::vector<std::size_t>> at;
+    for (std::size_t i = 0; i < segments.size(); ++i) {
+        at[key(segments[i].a)].push_back(i);
+        at[key(segments[i].b)].push_back(i);
+    }
+    std::vector<bool> used(segments.size(), false);
+    std::vector<std::vector<Point2>> out;
+    const auto walk = [&](std::size_t first, bool from_a) {
+        std::vector<Point2> points{from_a ? segments[first].a : segments[first].b};
+        std::size_t here = first;
+        bool forwards = from_a;
+        while (true) {
+            used[here] = true;
+            const Point2 end = forwards ? segments[here].b : segments[here].a;
+            points.push_back(end);
+            const auto& ends = at[key(end)];
+            if (ends.size() != 2) break;
+            const std::size_t next = ends[0] == here ? ends[1] : ends[0];
+            if (used[next]) break;
+            forwards = key(segments[next].a) == key(end);
+            here = next;
+        }
+        out.push_back(std::move(points));
+    };
+    for (std::size_t i = 0; i < segments.size(); ++i) {
+        if (used[i]) continue;
+        if (at[key(segments[i].a)].size() != 2)
+            walk(i, true);
+        else if (at[key(segments[i].b)].size() != 2)
+            walk(i, false);
+    }
+    for (std::size_t i = 0; i < segments.size(); ++i)
+        if (!used[i]) {
+            walk(i, true);
+            out.back().back() = out.back().front();
+        }
+    return out;
+}
+
+Seen look_at(const std::vector<solid::Placed>& parts, const solid::View& view, const std::vector<solid::Placed>& for_hidden) {
+    Seen seen;
+    const auto split = [](const std::vector<solid::Line2>& lines, std::vector<Segment2>* visible, std::vector<Segment2>* hidden) {
+        for (const solid::Line2& line : lines) {
+            if (line.visible && visible) visible->push_back(line.at);
+            if (!line.visible && hidden) hidden->push_back(line.at);
+        }
+    };
+    const bool same = !for_hidden.empty() && for_hidden.size() == parts.size() && for_hidden.front().solid == parts.front().solid;
+    split(solid::hidden_lines(parts, view), &seen.visible, same ? &seen.hidden : nullptr);
+    if (!for_hidden.empty() && !same) split(solid::hidden_lines(for_hidden, view), nullptr, &seen.hidden);
+    seen.visible = united(seen.visible);
+    seen.hidden = without(united(seen.hidden), seen.visible);
+    std::vector<Point2> points;
+    for (const Segment2& s : seen.visible) points.push_back(s.a), points.push_back(s.b);
+    if (points.empty()) points.push_back({});
+    seen.box = around(points);
+    return seen;
+}
+
+LengthMap::LengthMap(double from, double to, double scale) : scale_(scale), kept_{{from, to, 0}} {}
+
+LengthMap LengthMap::broken(double from, double to, double scale, const std::vector<double>& nodes, double paper) {
+    LengthMap map(from, to, scale);
+    double excess = (to - from) * scale - paper;
+    if (excess <= 0) return map;
+    // Paper that stays on both sides of a break, and the opening between its two lines.
+    constexpr double stays = 9, opening = 3;
+    std::vector<double> places{from};
+    for (const double node : nodes)
+        if (node > places.back() + 1e-6 && node < to - 1e-6) places.push_back(node);
+    places.push_back(to);
+    struct Gap {
+        std::size_t index;
+        double room; ///< paper that a break here can save
+    };
+    std::vector<Gap> gaps;
+    for (std::size_t i = 0; i + 1 < places.size(); ++i) {
+        const double room = (places[i + 1] - places[i]) * scale - 2 * stays - opening;
+        if (room > 5) gaps.push_back({i, room});
+    }
+    std::stable_sort(gaps.begin(), gaps.end(), [](const Gap& a, const Gap& b) { return a.room > b.room; });
+    std::vector<double> saved(places.size(), 0.0);
+    for (const Gap& gap : gaps) {
+        if (excess <= 0) break;
+        saved[gap.index] = std::min(gap.room, excess);
+        excess -= saved[gap.index];
+    }
+    map.kept_.clear();
+    double start = from, at = 0;
+    for (std::size_t i = 0; i + 1 < places.size(); ++i) {
+        if (saved[i] <= 0) continue;
+        const double middle = (places[i] + places[i + 1]) / 2, half = (saved[i] + opening) / scale / 2;
+        map.kept_.push_back({start, middle - half, at});
+        at += (middle - half - start) * scale + opening;
+        start = middle + half;
+    }
+    map.kept_.push_back({start, to, at});
+    return map;
+}
+
+double LengthMap::on_paper(double x) const {
+    const Kept* before = &kept_.front();
+    for (const Kept& k : kept_) {
+        if (x < k.from) break;
+        before = &k;
+    }
+    // Places left out by a break come to lie on its first line.
+    const double to = before == &kept_.back() ? x : std::min(x, before->to);
+    return before->at + (to - before->from) * scale_;
+}
+
+void draw_seen(Block& block, const Seen& seen, const LengthMap& map, Point2 origin, Role role) {
+    const auto draw = [&](const std::vector<Segment2>& segments, Pen pen) {
+        std::vector<Segment2> on_paper;
+        for (const Segment2& s : segments)
+            for (const LengthMap::Kept& k : map.kept()) {
+                Segment2 c = s;
+                if (c.a.x > c.b.x) std::swap(c.a, c.b);
+                if (map.is_broken()) {
+                    const auto cut = [&](double x) {
+                        const double t = (x - s.a.x) / (s.b.x - s.a.x);
+                        return Point2{x, s.a.y + t * (s.b.y - s.a.y)};
+                    };
+                    const bool last = &k == &map.kept().back(), first = &k == &map.kept().front();
+                    const double low = first ? c.a.x : k.from, high = last ? c.b.x : k.to;
+                    if (c.b.x < low - 1e-9 || c.a.x > high + 1e-9) continue;
+                    if (c.a.x < low) c.a = cut(low);
+                    if (c.b.x > high) c.b = cut(high);
+                }
+                const auto placed = [&](Point2 p) {
+                    return Point2{origin.x + k.at + (p.x - k.from) * map.scale(), origin.y + (p.y - seen.box.bottom) * map.scale()};
+                };
+                c = {placed(c.a), placed(c.b)};
+                if (std::hypot(c.a.x - c.b.x, c.a.y - c.b.y) > 0.01) on_paper.push_back(c);
+            }
+        for (std::vector<Point2>& points : chained(on_paper)) block.stroke(std::move(points), pen, role);
+    };
+    draw(seen.hidden, Pen::hidden);
+    draw(seen.visible, Pen::visible);
+    const double top = origin.y + seen.box.height() * map.scale();
+    for (std::size_t i = 0; i + 1 < map.kept().size(); ++i) {
+        const LengthMap::Kept &a = map.kept()[i], &b = map.kept()[i + 1];
+        zig_zag(block, origin.x + a.at + (a.to - a.from) * map.scale(), origin.y, top);
+        zig_zag(block, origin.x + b.at, origin.y, top);
+    }
+}
+
+void draw_seen(Block& block, const Seen& seen, double scale, Point2 origin, Role role) {
+    draw_seen(block, seen, LengthMap(seen.box.left, seen.box.right, scale), origin, role);
+}
+
+} // namespace rayfleck::drawing
