@@ -1,0 +1,234 @@
+// See arguments.hpp. The only file that knows the library for command lines. It tells what is missing or too
+// much; near words are ours, because a mistyped command is the first thing that a newcomer meets.
+
+#include "commands/arguments.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+namespace rayfleck::commands {
+namespace {
+
+using FailOn = std::optional<findings::Severity>;
+
+constexpr const char* about = "Rayfleck reads a piece of furniture written as text, finds what the wood "
+                              "would not stand, and writes the paper\n"
+                              "for the bench: drawings, cut list and a page of warnings.";
+
+constexpr const char* overview = R"(To begin:
+  rayfleck start stool                     writes stool.fleck, a small piece to change
+  rayfleck check stool.fleck               tells what is wrong with it
+  rayfleck compile stool.fleck -o out      writes out/stool.pdf, out/stool.csv, out/stool.json
+  rayfleck explain                         lists every check; with a name, teaches one
+
+Exit status: 0 nothing at or above the failing level, 1 findings at or above it, 2 the text does not compile,
+3 wrong usage, or a file that cannot be read or written.
+`rayfleck COMMAND --help` tells more of a command.
+)";
+
+constexpr const char* compile_examples = R"(Examples:
+  rayfleck compile side-table.fleck -o out         every size in the table, one PDF each
+  rayfleck compile cabinet.fleck --size tall       that size alone: cabinet-tall.pdf
+  rayfleck compile a.fleck b.fleck --revision B --date 2024-03-01
+  generate-piece | rayfleck compile - -o out       reads standard input
+
+Files are replaced whole: where a text has errors or the disk is full, the old ones stay as they were.
+)";
+
+constexpr const char* check_examples = R"(Examples:
+  rayfleck check designs                           every *.fleck in the folder and below
+  rayfleck check designs --fail-on caution         cautions fail too, for a strict shop
+  rayfleck check designs --format json > findings.json
+  rayfleck check side-table.fleck --fail-on never  only errors of the text fail
+
+A finding can be accepted in the text, with a reason: accept short-grain on ear because "it carries nothing"
+)";
+
+constexpr const char* explain_examples = R"(Examples:
+  rayfleck explain                                 every check with a line
+  rayfleck explain short-grain                     what goes wrong, why, the figures, how to mend it
+)";
+
+const std::vector<std::string> command_names{"compile", "check", "explain", "start"};
+const std::vector<std::string> sheet_names{"A4", "A3", "A2", "Letter", "Tabloid"};
+
+/// What a misspelt word was probably meant to be, as the end of a sentence.
+std::string nearest(const std::string& word, const std::vector<std::string>& known) {
+    const auto near = findings::near_word(word, known);
+    return near ? fmt::format("; the nearest is {}", *near) : "";
+}
+
+/// One of a few words, with the near word where it is none of them.
+template <typename Value>
+CLI::Option* add_choice(CLI::App& app, const std::string& name, Value& value,
+                        std::map<std::string, Value> choices, const std::string& words) {
+    std::vector<std::string> known;
+    for (const auto& [word, ignored] : choices) known.push_back(word);
+    const auto take = [&value, choices = std::move(choices), known, name](const std::string& word) {
+        const auto found = choices.find(word);
+        if (found == choices.end())
+            throw CLI::ValidationError(
+                name, fmt::format("{} is none of {}{}", word, fmt::join(known, ", "), nearest(word, known)));
+        value = found->second;
+    };
+    return app.add_option_function<std::string>(name, take, words)->type_name("WORD");
+}
+
+void add_shared(CLI::App& app, Arguments& arguments) {
+    add_choice<Colour>(app, "--color", arguments.colour,
+                       {{"auto", Colour::automatic}, {"always", Colour::always}, {"never", Colour::never}},
+                       "Colour of messages: auto, always, never; auto heeds NO_COLOR");
+}
+
+void add_failing(CLI::App& app, FailOn& fail_on) {
+    add_choice<FailOn>(app, "--fail-on", fail_on,
+                       {{"note", findings::Severity::note},
+                        {"caution", findings::Severity::caution},
+                        {"fault", findings::Severity::fault},
+                        {"never", std::nullopt}},
+                       "Least severity that gives exit status 1: note, caution, fault (usual), never");
+}
+
+/// The option that an unexpected word was meant to be.
+std::vector<std::string> options_of(const CLI::App& app) {
+    std::vector<std::string> names;
+    for (const CLI::Option* option : app.get_options())
+        for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+    return names;
+}
+
+std::string unknown_command(const std::string& word) {
+    std::string text =
+        fmt::format("rayfleck: there is no command {}{}\n", word, nearest(word, command_names));
+    if (std::filesystem::path(word).extension() == ".fleck")
+        text = fmt::format("rayfleck: say what to do with {}: `rayfleck compile {}` or `rayfleck check {}`\n",
+                           word, word, word);
+    return text + "`rayfleck --help` lists the commands\n";
+}
+
+/// `--` in front of an unknown word starts an option, else it is one argument too many.
+std::string unexpected(const CLI::App& command, const std::string& word) {
+    const std::string bare = word.substr(0, word.find('='));
+    return fmt::format("{} does not know {}{}", command.get_name(), word, nearest(bare, options_of(command)));
+}
+
+} // namespace
+
+Arguments read_arguments(const std::vector<std::string>& words) {
+    Arguments arguments;
+    CompileWish compile;
+    CheckWish check;
+    ExplainWish explain;
+    StartWish start;
+
+    CLI::App app(about, "rayfleck");
+    app.footer(overview);
+    app.require_subcommand(0, 1);
+    app.set_help_flag("-h,--help", "Tells how to use it");
+    bool version = false;
+    app.add_flag("--version", version, "Tells the version");
+
+    CLI::App* to_compile =
+        app.add_subcommand("compile", "Drawings, cut list and warnings page of each piece");
+    to_compile->footer(compile_examples);
+    to_compile->add_option("files", compile.files, "Texts to compile; - reads standard input")
+        ->required()
+        ->type_name("FILE");
+    to_compile->add_option("-o,--output", compile.folder, "Folder for the files written; made when missing")
+        ->type_name("DIR");
+    to_compile->add_option("--size", compile.size, "One size of the piece's table of sizes")
+        ->type_name("NAME");
+    std::map<std::string, std::string> sheets;
+    for (const std::string& name : sheet_names) sheets[name] = name;
+    add_choice<std::string>(*to_compile, "--sheet", compile.drawing.sheet, sheets,
+                            "Size of the sheets: A4, A3, A2, Letter, Tabloid; else the shop's");
+    to_compile->add_option("--revision", compile.drawing.revision, "Revision for the title block")
+        ->type_name("TEXT");
+    to_compile->add_option("--date", compile.drawing.date, "Date for the title block, as it shall be printed")
+        ->type_name("TEXT");
+    to_compile
+        ->add_option("--number", compile.drawing.identification, "Drawing number; else made from the title")
+        ->type_name("TEXT");
+    to_compile->add_flag("--svg", compile.pictures, "Every sheet as an SVG picture too");
+    to_compile->add_flag("--brief", compile.brief, "One line for each finding");
+    to_compile->add_flag("-q,--quiet", compile.quiet, "Do not name the files written");
+    add_failing(*to_compile, compile.fail_on);
+
+    CLI::App* to_check = app.add_subcommand("check", "Findings only, for the terminal and for CI");
+    to_check->footer(check_examples);
+    to_check
+        ->add_option("paths", check.paths, "Texts, or folders to search for *.fleck; - reads standard input")
+        ->required()
+        ->type_name("PATH");
+    add_choice<Format>(*to_check, "--format", check.format, {{"text", Format::text}, {"json", Format::json}},
+                       "text on standard error (usual), or json on standard output");
+    to_check->add_flag("--brief", check.brief, "One line for each finding");
+    add_failing(*to_check, check.fail_on);
+
+    CLI::App* to_explain = app.add_subcommand("explain", "One check: what goes wrong, why, how to mend it");
+    to_explain->footer(explain_examples);
+    to_explain->add_option("name", explain.name, "A check; without one, lists them all")->type_name("NAME");
+
+    CLI::App* to_start = app.add_subcommand("start", "Writes a small piece that compiles, to begin from");
+    to_start->add_option("name", start.name, "Name of the piece; NAME.fleck is written")
+        ->required()
+        ->type_name("NAME");
+
+    for (CLI::App* command : {to_compile, to_check, to_explain, to_start}) {
+        command->set_help_flag("-h,--help", "Tells how to use it");
+        command->get_formatter()->column_width(28);
+        add_shared(*command, arguments);
+        // What is not known comes back as extra words, so that the near word can be told.
+        command->allow_extras(false);
+    }
+    app.get_formatter()->column_width(28);
+
+    if (words.empty()) {
+        arguments.wish = Misused{app.help()};
+        return arguments;
+    }
+    if (words[0].front() != '-' &&
+        std::find(command_names.begin(), command_names.end(), words[0]) == command_names.end()) {
+        arguments.wish = Misused{unknown_command(words[0])};
+        return arguments;
+    }
+    CLI::App* chosen = &app;
+    for (CLI::App* command : {to_compile, to_check, to_explain, to_start})
+        if (command->get_name() == words[0]) chosen = command;
+    try {
+        std::vector<std::string> backwards(words.rbegin(), words.rend()); // as the library takes them
+        app.parse(backwards);
+    } catch (const CLI::CallForHelp&) {
+        arguments.wish = Answer{chosen == &app ? app.help() : chosen->help("rayfleck")};
+        return arguments;
+    } catch (const CLI::ParseError& error) {
+        std::string text = error.what();
+        if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::ExtrasError))
+            for (const std::string& word : chosen->remaining(true)) {
+                text = unexpected(*chosen, word);
+                break;
+            }
+        arguments.wish = Misused{fmt::format("rayfleck: {}\n`rayfleck{} --help` tells how to use it\n", text,
+                                             chosen == &app ? "" : " " + chosen->get_name())};
+        return arguments;
+    }
+    if (version)
+        arguments.wish = Answer{"rayfleck " RAYFLECK_VERSION "\n"};
+    else if (to_compile->parsed())
+        arguments.wish = std::move(compile);
+    else if (to_check->parsed())
+        arguments.wish = std::move(check);
+    else if (to_explain->parsed())
+        arguments.wish = std::move(explain);
+    else if (to_start->parsed())
+        arguments.wish = std::move(start);
+    else
+        arguments.wish = Misused{app.help()};
+    return arguments;
+}
+
+} // namespace rayfleck::commands
