@@ -26,13 +26,14 @@ struct CurveOf {
     friend bool operator==(CurveOf, CurveOf) = default;
 };
 
+/// Clipper says 1 inside, 0 outside, -1 on the border.
 bool is_inside(const Path& hole, const Path& outer) {
     for (const auto& p : hole)
-        if (const int where = ClipperLib::PointInPolygon(p, outer); where != 0) return where > 0;
+        if (const int where = ClipperLib::PointInPolygon(p, outer); where >= 0) return where > 0;
     for (std::size_t i = 0; i < hole.size(); ++i) {
         const auto &a = hole[i], &b = hole[(i + 1) % hole.size()];
         const ClipperLib::IntPoint middle((a.X + b.X) / 2, (a.Y + b.Y) / 2);
-        if (const int where = ClipperLib::PointInPolygon(middle, outer); where != 0) return where > 0;
+        if (const int where = ClipperLib::PointInPolygon(middle, outer); where >= 0) return where > 0;
     }
     return true;
 }
@@ -114,7 +115,7 @@ Face face_of(const Paths& patch, const Facing& facing) {
     Face face;
     const GridPlane& plane = facing.plane;
     const double sign = facing.looks_up ? 1 : -1;
-    face.plane = {plane.normal * sign, sign * plane.offset / grid_steps_per_mm};
+    face.plane = {plane.normal * sign + Vector{}, sign * plane.offset / grid_steps_per_mm};
     double area = 0;
     for (const Path& ring : patch) {
         area += ring_area(ring);

@@ -182,8 +182,8 @@ std::optional<std::string> fault_of(const Outline& outline) {
     if (distance(from, outline.start) > same_place) return "the outline is not closed";
     const FlatOutline flat = flattened(outline);
     if (flat.points.size() < 3) return "the outline has fewer than three sides";
-    if (std::abs(area(outline)) < same_place) return "the outline holds no area";
     if (crosses_itself(flat.points)) return "the outline crosses or touches itself";
+    if (std::abs(area(outline)) < same_place) return "the outline holds no area";
     return std::nullopt;
 }
 

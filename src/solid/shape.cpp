@@ -113,7 +113,8 @@ void Shape::measure_facets() {
             continue;
         }
         facet.area = twice_area / 2;
-        facet.normal = sum * (1.0 / twice_area);
+        // Divided, not multiplied by the inverse: an axis normal must come out as exactly 1.
+        facet.normal = {sum.x / twice_area, sum.y / twice_area, sum.z / twice_area};
         facet.offset = facet.normal.x * static_cast<double>(first.x) +
                        facet.normal.y * static_cast<double>(first.y) +
                        facet.normal.z * static_cast<double>(first.z) +

@@ -8,6 +8,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "measure/space.hpp"
@@ -177,7 +178,7 @@ std::vector<Clash> clashes(const std::vector<Placed>& parts);
 // ------------------------------------------------------------------------------------
 
 /// Stretches of the line p + t·direction (|direction| = 1) inside the solid, as (enter, leave) pairs of t,
-/// ascending. A line lying exactly in a face counts as on its inner side when `nudge` moves it in.
+/// ascending. A line lying exactly in a face (within 1 µm) counts as on its inner side.
 std::vector<std::pair<double, double>> inside_along(const Solid& solid, Point p, Vector direction);
 
 /// Area in which face sets of two parts lie against each other: coplanar (within `gap` mm), normals opposite.
