@@ -79,7 +79,7 @@ CLI::Option* add_choice(CLI::App& app, const std::string& name, Value& value,
 }
 
 void add_shared(CLI::App& app, Arguments& arguments) {
-    add_choice<Colour>(app, "--color", arguments.colour,
+    add_choice<Colour>(app, "--color,--colour", arguments.colour,
                        {{"auto", Colour::automatic}, {"always", Colour::always}, {"never", Colour::never}},
                        "Colour of messages: auto, always, never; auto heeds NO_COLOR");
 }
@@ -110,10 +110,10 @@ std::string unknown_command(const std::string& word) {
     return text + "`rayfleck --help` lists the commands\n";
 }
 
-/// `--` in front of an unknown word starts an option, else it is one argument too many.
+/// A misspelt option, or one word too many.
 std::string unexpected(const CLI::App& command, const std::string& word) {
     const std::string bare = word.substr(0, word.find('='));
-    return fmt::format("{} does not know {}{}", command.get_name(), word, nearest(bare, options_of(command)));
+    return fmt::format("{} does not belong here{}", word, nearest(bare, options_of(command)));
 }
 
 } // namespace
@@ -135,9 +135,9 @@ Arguments read_arguments(const std::vector<std::string>& words) {
     CLI::App* to_compile =
         app.add_subcommand("compile", "Drawings, cut list and warnings page of each piece");
     to_compile->footer(compile_examples);
-    to_compile->add_option("files", compile.files, "Texts to compile; - reads standard input")
+    to_compile->add_option("FILE", compile.files, "Texts to compile; - reads standard input")
         ->required()
-        ->type_name("FILE");
+        ->type_name("");
     to_compile->add_option("-o,--output", compile.folder, "Folder for the files written; made when missing")
         ->type_name("DIR");
     to_compile->add_option("--size", compile.size, "One size of the piece's table of sizes")
@@ -161,9 +161,9 @@ Arguments read_arguments(const std::vector<std::string>& words) {
     CLI::App* to_check = app.add_subcommand("check", "Findings only, for the terminal and for CI");
     to_check->footer(check_examples);
     to_check
-        ->add_option("paths", check.paths, "Texts, or folders to search for *.fleck; - reads standard input")
+        ->add_option("PATH", check.paths, "Texts, or folders to search for *.fleck; - reads standard input")
         ->required()
-        ->type_name("PATH");
+        ->type_name("");
     add_choice<Format>(*to_check, "--format", check.format, {{"text", Format::text}, {"json", Format::json}},
                        "text on standard error (usual), or json on standard output");
     to_check->add_flag("--brief", check.brief, "One line for each finding");
@@ -171,12 +171,12 @@ Arguments read_arguments(const std::vector<std::string>& words) {
 
     CLI::App* to_explain = app.add_subcommand("explain", "One check: what goes wrong, why, how to mend it");
     to_explain->footer(explain_examples);
-    to_explain->add_option("name", explain.name, "A check; without one, lists them all")->type_name("NAME");
+    to_explain->add_option("NAME", explain.name, "A check; without one, lists them all")->type_name("");
 
     CLI::App* to_start = app.add_subcommand("start", "Writes a small piece that compiles, to begin from");
-    to_start->add_option("name", start.name, "Name of the piece; NAME.fleck is written")
+    to_start->add_option("NAME", start.name, "Name of the piece; NAME.fleck is written")
         ->required()
-        ->type_name("NAME");
+        ->type_name("");
 
     for (CLI::App* command : {to_compile, to_check, to_explain, to_start}) {
         command->set_help_flag("-h,--help", "Tells how to use it");

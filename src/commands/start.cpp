@@ -25,36 +25,33 @@ climate 35% to 60% humidity at 20 C
 # The rods: named lines in three directions. Parts sit between them.
 rod across  left 0, right 400
 rod deep    front 0, back 300
-rod up      floor 0, rail-low 330, rail-top 390, seat-top 412
+rod up      floor 0, rail-low 330, rail-top 390
 
 part leg, at each corner
   wood cherry, rift sawn
-  size 40 x 40
-  stands, from floor to rail-top, outside corner on left and front
+  size 40 x 40, stands
+  left at left, front at front, from floor to rail-top
 
 part long rail, front and back
   wood cherry, quarter sawn
-  size 20 thick
-  runs across, between leg, from rail-low to rail-top
+  20 thick, runs across, face side outside
+  between leg, from rail-low to rail-top
   set back 5 from outside of leg
 
-part short rail, left and right
-  wood cherry, quarter sawn
-  size 20 thick
-  runs deep, between leg, from rail-low to rail-top
-  set back 5 from outside of leg
-
-# Sizes left out are those of the trade: a tenon is a third of the thickness.
-join long rail to leg with mortise and tenon
-join short rail to leg with mortise and tenon
+# As the long rail, but for what is said here.
+part short rail like long rail, left and right
+  runs deep
 
 # Wide boards move across the grain, so the seat is held by buttons.
 part seat
   wood cherry, quarter sawn, bark face up
-  size 22 thick
-  runs across, over leg, overhanging leg by 15 all round
+  22 thick, runs across, over long rail
+  overhanging leg by 15 all round
   glued up of staves at most 110 wide
 
+# Sizes left out are those of the trade: a tenon is a third of the thickness.
+join long rail to leg with mortise and tenon
+join short rail to leg with mortise and tenon
 join seat to long rail with buttons, every 150
 )";
 
