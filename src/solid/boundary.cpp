@@ -37,13 +37,9 @@ struct PlaneGroup {
     GridPoint low, high;
 };
 
-GridPoint start_of(const Shape& shape, int side) {
-    return shape.corners()[side >= 0 ? shape.edges()[side][0] : shape.edges()[~side][1]].at;
-}
-
 bool lies_in(const SourceFacet& entry, const GridPlane& plane) {
-    for (const int side : entry.facet().sides)
-        if (std::abs(plane.height(start_of(*entry.shape, side))) > on_plane_within) return false;
+    for (const int side : entry.shape->sides(entry.facet()))
+        if (std::abs(plane.height(entry.shape->start_of(side))) > on_plane_within) return false;
     return true;
 }
 
@@ -154,9 +150,10 @@ Holds by_box(const Shape& shape, const GridPlane& plane, Side side, GridPoint lo
     return Holds::all;
 }
 
-/// The cuts' common section on one side of a plane, within `cover`.
+/// The cuts' common section on one side of a plane, within `cover`. `only`, if given, is the one shape whose
+/// facets make up the cover, and the side is that on which it leaves material.
 Paths section_on(const std::vector<Cut>& cuts, const GridPlane& plane, Side side, const Paths& cover,
-                 GridPoint low, GridPoint high, Slicer& slicer) {
+                 GridPoint low, GridPoint high, const Shape* only, Slicer& slicer) {
     for (const Cut& cut : cuts) {
         if (by_box(*cut.blank, plane, side, low, high) == Holds::none) return {};
         for (const Shape* tool : cut.tools)
@@ -164,7 +161,7 @@ Paths section_on(const std::vector<Cut>& cuts, const GridPlane& plane, Side side
     }
     Paths material = cover, rings;
     for (const Cut& cut : cuts) {
-        if (by_box(*cut.blank, plane, side, low, high) == Holds::all) continue;
+        if (cut.blank == only || by_box(*cut.blank, plane, side, low, high) == Holds::all) continue;
         rings.clear();
         if (!slicer.slice(*cut.blank, plane, side, rings)) return {};
         material = clipped(ClipperLib::ctIntersection, material, rings);
@@ -173,7 +170,7 @@ Paths section_on(const std::vector<Cut>& cuts, const GridPlane& plane, Side side
     rings.clear();
     for (const Cut& cut : cuts)
         for (const Shape* tool : cut.tools) {
-            if (apart(low, high, tool->low(), tool->high())) continue;
+            if (tool == only || apart(low, high, tool->low(), tool->high())) continue;
             if (by_box(*tool, plane, side, low, high) == Holds::none) continue;
             slicer.slice(*tool, plane, side, rings);
         }
@@ -186,9 +183,9 @@ Paths section_on(const std::vector<Cut>& cuts, const GridPlane& plane, Side side
 Path facet_on(const Shape& shape, int facet, const GridPlane& plane) {
     const Shape::Facet& f = shape.facets()[facet];
     Path path;
-    path.reserve(f.sides.size());
-    for (const int side : f.sides) {
-        const GridPoint p = start_of(shape, side);
+    path.reserve(shape.sides(f).size());
+    for (const int side : shape.sides(f)) {
+        const GridPoint p = shape.start_of(side);
         const ClipperLib::IntPoint q(p[plane.across], p[plane.up]);
         if (path.empty() || path.back() != q) path.push_back(q);
     }
@@ -264,13 +261,17 @@ std::vector<Facing> boundary_of(const std::vector<Cut>& cuts, const GridBox* lim
             }
         }
         if (cover.empty()) continue;
-        // Without material on the side that the only facets look away from, the other side need not be known.
+        // If all facets look one way, the side that they look to is empty. If all are one shape's, the other
+        // side needs no section of that shape: just inside a blank's facet is blank, just outside a tool's is
+        // no tool.
         Paths below, above;
-        if (!up.sources.empty()) below = section_on(cuts, plane, Side::below, cover, low, high, slicer);
-        if (!down.sources.empty() || !below.empty())
-            above = section_on(cuts, plane, Side::above, cover, low, high, slicer);
-        if (up.sources.empty() && !above.empty())
-            below = section_on(cuts, plane, Side::below, cover, low, high, slicer);
+        const bool both = !up.sources.empty() && !down.sources.empty();
+        const Shape* only = both ? nullptr : group.facets[0].shape;
+        for (const SourceFacet& entry : group.facets)
+            if (entry.shape != only) only = nullptr;
+        if (!up.sources.empty()) below = section_on(cuts, plane, Side::below, cover, low, high, only, slicer);
+        if (!down.sources.empty())
+            above = section_on(cuts, plane, Side::above, cover, low, high, only, slicer);
         const auto finish = [&](Facing& facing, const Paths& material, const Paths& other) {
             if (facing.sources.empty() || material.empty()) return;
             facing.rings = other.empty() ? material : clipped(ClipperLib::ctDifference, material, other);

@@ -171,9 +171,8 @@ void measure_solid(Solid& solid, Point middle, const std::vector<int>& shell) {
 } // namespace
 
 Solid carve(const Shape& blank, const std::vector<Shape>& tools) {
-    const Snapped common = snapped(blank, tools);
-    Cut cut{&common.blank, {}};
-    for (const Shape& tool : common.tools) cut.tools.push_back(&tool);
+    const Snapped common(blank, tools);
+    const Cut& cut = common.cut();
 
     Solid solid;
     std::vector<std::vector<CurveOf>> curves; // per face

@@ -9,8 +9,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 
 #include "solid/boundary.hpp"
+#include "solid/box_round.hpp"
 #include "solid/snap.hpp"
 #include "solid/solid.hpp"
 
@@ -18,16 +20,6 @@ namespace rayfleck::solid {
 namespace {
 
 constexpr double thinnest_clash = 0.02; // mm, mean thickness
-
-/// A box around a box that stands in another frame.
-Box carried(const Box& box, const Frame& frame) {
-    const Point middle = frame.out((box.low + box.high) * 0.5), half = (box.high - box.low) * 0.5;
-    Vector reach;
-    for (int axis = 0; axis < 3; ++axis)
-        reach[axis] = std::abs(frame.x[axis]) * half.x + std::abs(frame.y[axis]) * half.y +
-                      std::abs(frame.z[axis]) * half.z;
-    return {middle - reach, middle + reach};
-}
 
 Frame from_b_to_a(const Frame& a, const Frame& b) {
     return {a.in(b.origin), a.turn_in(b.x), a.turn_in(b.y), a.turn_in(b.z)};
@@ -51,23 +43,24 @@ bool holds(const Shape& tool, const GridBox& box) {
     return true;
 }
 
-bool meets(const Shape& shape, const GridBox& box) {
+bool meets(const GridBox& a, const GridBox& b) {
     for (int axis = 0; axis < 3; ++axis)
-        if (box.low[axis] > shape.high()[axis] || box.high[axis] < shape.low()[axis]) return false;
+        if (b.low[axis] > a.high[axis] || b.high[axis] < a.low[axis]) return false;
     return true;
 }
 
 /// A part on common coordinates, made when the first pair asks for it.
 class Prepared {
   public:
-    const Snapped& of(const std::vector<Placed>& parts, std::size_t i) {
-        if (ready_.size() != parts.size()) ready_.resize(parts.size());
-        if (!ready_[i]) ready_[i] = snapped(*parts[i].blank, *parts[i].tools);
-        return *ready_[i];
+    explicit Prepared(const std::vector<Placed>& parts) : parts_(parts), ready_(parts.size()) {}
+    const Cut& of(std::size_t i) {
+        if (!ready_[i]) ready_[i] = std::make_unique<Snapped>(*parts_[i].blank, *parts_[i].tools);
+        return ready_[i]->cut();
     }
 
   private:
-    std::vector<std::optional<Snapped>> ready_;
+    const std::vector<Placed>& parts_;
+    std::vector<std::unique_ptr<Snapped>> ready_;
 };
 
 std::optional<Clash> clash_of(const std::vector<Placed>& parts, std::size_t a, std::size_t b,
@@ -76,22 +69,25 @@ std::optional<Clash> clash_of(const std::vector<Placed>& parts, std::size_t a, s
     const Frame b_to_a = from_b_to_a(first.frame, second.frame);
     const Frame a_to_b = from_b_to_a(second.frame, first.frame);
     // Two boxes may be apart along the axes of either part.
-    const std::optional<Box> overlap = shared(first.solid->box, carried(second.solid->box, b_to_a));
-    if (!overlap || !shared(second.solid->box, carried(first.solid->box, a_to_b))) return std::nullopt;
+    const std::optional<Box> overlap = shared(first.solid->box, box_round(second.solid->box, b_to_a));
+    if (!overlap || !shared(second.solid->box, box_round(first.solid->box, a_to_b))) return std::nullopt;
     const GridBox limit{to_grid(overlap->low), to_grid(overlap->high)};
 
-    Cut cut_a{&prepared.of(parts, a).blank, {}};
-    for (const Shape& tool : prepared.of(parts, a).tools) {
-        if (holds(tool, limit)) return std::nullopt;
-        if (meets(tool, limit)) cut_a.tools.push_back(&tool);
+    Cut cut_a{prepared.of(a).blank, {}};
+    for (const Shape* tool : prepared.of(a).tools) {
+        if (holds(*tool, limit)) return std::nullopt;
+        if (meets({tool->low(), tool->high()}, limit)) cut_a.tools.push_back(tool);
     }
-    const Snapped& other = prepared.of(parts, b);
-    const Shape blank_b = other.blank.carried_out(b_to_a);
+    const Cut& other = prepared.of(b);
+    const Shape blank_b = other.blank->carried_out(b_to_a);
     std::vector<Shape> tools_b;
-    for (const Shape& tool : other.tools) {
-        Shape moved = tool.carried_out(b_to_a);
+    for (const Shape* tool : other.tools) {
+        // Its box, carried, says whether the shape need be.
+        const Box box = box_round(tool->bounds(), b_to_a);
+        if (!meets({to_grid(box.low), to_grid(box.high)}, limit)) continue;
+        Shape moved = tool->carried_out(b_to_a);
         if (holds(moved, limit)) return std::nullopt;
-        if (meets(moved, limit)) tools_b.push_back(std::move(moved));
+        if (meets({moved.low(), moved.high()}, limit)) tools_b.push_back(std::move(moved));
     }
     Cut cut_b{&blank_b, {}};
     for (const Shape& tool : tools_b) cut_b.tools.push_back(&tool);
@@ -139,11 +135,11 @@ std::vector<Clash> clashes(const std::vector<Placed>& parts) {
     std::vector<Extent> extents;
     for (std::size_t p = 0; p < parts.size(); ++p)
         if (!parts[p].solid->faces.empty())
-            extents.push_back({carried(parts[p].solid->box, parts[p].frame), p});
+            extents.push_back({box_round(parts[p].solid->box, parts[p].frame), p});
     std::sort(extents.begin(), extents.end(), [](const Extent& a, const Extent& b) {
         return a.box.low.x != b.box.low.x ? a.box.low.x < b.box.low.x : a.part < b.part;
     });
-    Prepared prepared;
+    Prepared prepared(parts);
     std::vector<Clash> found;
     for (std::size_t i = 0; i < extents.size(); ++i)
         for (std::size_t j = i + 1; j < extents.size() && extents[j].box.low.x < extents[i].box.high.x; ++j) {

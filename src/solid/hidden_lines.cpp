@@ -56,6 +56,7 @@ struct Picture {
     std::vector<Cover> covers; ///< nearest first
     std::vector<Point2> points;
     std::vector<int> loops; ///< start of each loop in points, and one past the end
+    std::vector<Rectangle> loop_bounds;
     std::vector<EdgeInPicture> edges;
 };
 
@@ -86,14 +87,16 @@ Picture picture_of(const std::vector<Placed>& parts, const View& view) {
             cover.first_loop = static_cast<int>(picture.loops.size());
             for (const auto& loop : face.loops) {
                 picture.loops.push_back(static_cast<int>(picture.points.size()));
+                Rectangle& bounds = picture.loop_bounds.emplace_back();
                 for (const Point& q : loop) {
                     const Point2 at{dot(right, q) + origin.x, dot(up, q) + origin.y};
                     picture.points.push_back(at);
-                    cover.bounds.take(at);
+                    bounds.take(at);
                     cover.nearest = std::max(cover.nearest, dot(eye, q) + origin.z);
                 }
             }
             cover.past_loop = static_cast<int>(picture.loops.size());
+            cover.bounds = picture.loop_bounds[static_cast<std::size_t>(cover.first_loop)];
             picture.covers.push_back(cover);
         }
         for (const Edge& edge : solid.edges) {
@@ -130,7 +133,7 @@ class Cells {
         if (covers.empty()) return;
         const double width = std::max(all_.right - all_.left, 1e-3);
         const double height = std::max(all_.top - all_.bottom, 1e-3);
-        const double size = std::sqrt(width * height / static_cast<double>(covers.size()));
+        const double size = std::sqrt(width * height / static_cast<double>(4 * covers.size()));
         columns_ = std::clamp(static_cast<int>(width / size), 1, 400);
         rows_ = std::clamp(static_cast<int>(height / size), 1, 400);
         cell_width_ = width / columns_;
@@ -151,8 +154,9 @@ class Cells {
         met_.assign(covers.size(), -1);
     }
 
-    /// Covers in the cells that a line passes, ascending, each once. `asking` must differ from call to call.
-    void along(Point2 a, Point2 b, int asking, std::vector<int>& found) {
+    /// Covers under `past_cover` in the cells that a line passes, ascending, each once. `asking` must differ
+    /// from call to call.
+    void along(Point2 a, Point2 b, int asking, int past_cover, std::vector<int>& found) {
         found.clear();
         if (columns_ == 0) return;
         if (a.x > b.x) std::swap(a, b);
@@ -176,6 +180,7 @@ class Cells {
                 const std::size_t cell = static_cast<std::size_t>(r * columns_ + c);
                 for (int i = starts_[cell]; i < starts_[cell + 1]; ++i) {
                     const int cover = members_[i];
+                    if (cover >= past_cover) break;
                     if (met_[cover] == asking) continue;
                     met_[cover] = asking;
                     found.push_back(cover);
@@ -246,11 +251,13 @@ class Covering {
 
         left_.clear();
         right_.clear();
-        cells_.along(edge.a, edge.b, number, found_);
-        const double farthest = std::min(edge.depth_a, edge.depth_b);
+        // Covers are sorted: from some number on none is nearer than the edge's farthest point.
+        const double farthest = std::min(edge.depth_a, edge.depth_b) + nearer_by;
+        const auto past = std::partition_point(picture_.covers.begin(), picture_.covers.end(),
+                                               [&](const Cover& cover) { return cover.nearest > farthest; });
+        cells_.along(edge.a, edge.b, number, static_cast<int>(past - picture_.covers.begin()), found_);
         for (const int index : found_) {
             const Cover& cover = picture_.covers[index];
-            if (cover.nearest <= farthest + nearer_by) break;
             if (cover.face == edge.face_left || cover.face == edge.face_right) continue;
             if (take(edge, cover, along, length) && left_.hold(0, length) && right_.hold(0, length))
                 return add(0, length, false);
@@ -275,11 +282,20 @@ class Covering {
     }
 
   private:
-    bool take(const EdgeInPicture& edge, const Cover& cover, Point2 along, double length) {
-        const Rectangle& b = cover.bounds;
+    /// The edge does not come near a rectangle.
+    static bool passes_by(const EdgeInPicture& edge, Point2 along, const Rectangle& b) {
         if (std::max(edge.a.x, edge.b.x) < b.left - aside || std::min(edge.a.x, edge.b.x) > b.right + aside ||
             std::max(edge.a.y, edge.b.y) < b.bottom - aside || std::min(edge.a.y, edge.b.y) > b.top + aside)
-            return false;
+            return true;
+        const Point2 middle{(b.left + b.right) / 2 - edge.a.x, (b.bottom + b.top) / 2 - edge.a.y};
+        const double reach =
+            (std::abs(along.y) * (b.right - b.left) + std::abs(along.x) * (b.top - b.bottom)) / 2;
+        return std::abs(along.x * middle.y - along.y * middle.x) > reach + aside;
+    }
+
+    /// Adds what the cover hides of the edge; false when that is nothing.
+    bool take(const EdgeInPicture& edge, const Cover& cover, Point2 along, double length) {
+        if (passes_by(edge, along, cover.bounds)) return false;
         const auto excess = [&](Point2 p, double depth) {
             return cover.by_x * p.x + cover.by_y * p.y + cover.at_origin - depth - nearer_by;
         };
@@ -292,6 +308,8 @@ class Covering {
         crossings_[0].clear();
         crossings_[1].clear();
         for (int loop = cover.first_loop; loop < cover.past_loop; ++loop) {
+            // A loop that stays clear of the edge is crossed an even number of times before it, or after.
+            if (passes_by(edge, along, picture_.loop_bounds[loop])) continue;
             const int first = picture_.loops[loop], past = picture_.loops[loop + 1];
             const auto place = [&](int i) {
                 const Point2 p = picture_.points[i];

@@ -36,10 +36,10 @@ std::vector<CutArea> section(const std::vector<Placed>& parts, const View& view,
         const bool turned_over = dot(plane.normal, normal) < 0;
         const Side side = turned_over ? Side::above : Side::below;
 
-        const Snapped common = snapped(*part.blank, *part.tools);
+        const Snapped common(*part.blank, *part.tools);
         Paths material, taken;
-        if (!slicer.slice(common.blank, plane, side, material)) continue;
-        for (const Shape& tool : common.tools) slicer.slice(tool, plane, side, taken);
+        if (!slicer.slice(*common.cut().blank, plane, side, material)) continue;
+        for (const Shape* tool : common.cut().tools) slicer.slice(*tool, plane, side, taken);
         // Through the clipper in any case: it lets holes be told from rims.
         material = clipped(ClipperLib::ctDifference, material, taken);
         drop_slivers(material);

@@ -36,21 +36,23 @@ Shape Shape::from_facets(std::vector<Corner> corners, const std::vector<std::vec
     for (std::size_t f = 0; f < rings.size(); ++f) {
         Facet facet;
         facet.curve = curves[f];
+        facet.first_side = static_cast<int>(shape.sides_.size());
         const std::vector<int>& ring = rings[f];
         for (std::size_t i = 0; i < ring.size(); ++i) {
             const int from = ring[i], to = ring[(i + 1) % ring.size()];
             const auto other = edge_of.find({to, from});
             if (other != edge_of.end()) {
-                facet.sides.push_back(~other->second);
+                shape.sides_.push_back(~other->second);
                 continue;
             }
             const int edge = static_cast<int>(shape.edges_.size());
             if (!edge_of.emplace(std::array<int, 2>{from, to}, edge).second)
                 throw std::invalid_argument("a shape's side occurs twice in one direction");
             shape.edges_.push_back({from, to});
-            facet.sides.push_back(edge);
+            shape.sides_.push_back(edge);
         }
-        shape.facets_.push_back(std::move(facet));
+        facet.past_side = static_cast<int>(shape.sides_.size());
+        shape.facets_.push_back(facet);
     }
     shape.measure_facets();
     return shape;
@@ -81,20 +83,20 @@ void Shape::measure_facets() {
             high_[axis] = std::max(high_[axis], corner.at[axis]);
         }
 
-    const auto start_of = [this](int side) { return side >= 0 ? edges_[side][0] : edges_[~side][1]; };
     for (Facet& facet : facets_) {
-        const GridPoint first = corners_[start_of(facet.sides[0])].at;
+        const std::span<const int> around = sides(facet);
+        const GridPoint first = start_of(around[0]);
         facet.low = facet.high = first;
         Vector sum, before;
         Vector middle;
         const auto relative = [&](int side) {
-            const GridPoint p = corners_[start_of(side)].at;
+            const GridPoint p = start_of(side);
             return Vector{static_cast<double>(p.x - first.x), static_cast<double>(p.y - first.y),
                           static_cast<double>(p.z - first.z)};
         };
-        before = relative(facet.sides.back());
-        for (const int side : facet.sides) {
-            const GridPoint p = corners_[start_of(side)].at;
+        before = relative(around.back());
+        for (const int side : around) {
+            const GridPoint p = start_of(side);
             for (int axis = 0; axis < 3; ++axis) {
                 facet.low[axis] = std::min(facet.low[axis], p[axis]);
                 facet.high[axis] = std::max(facet.high[axis], p[axis]);
@@ -118,7 +120,7 @@ void Shape::measure_facets() {
         facet.offset = facet.normal.x * static_cast<double>(first.x) +
                        facet.normal.y * static_cast<double>(first.y) +
                        facet.normal.z * static_cast<double>(first.z) +
-                       measure::dot(facet.normal, middle) / static_cast<double>(facet.sides.size());
+                       measure::dot(facet.normal, middle) / static_cast<double>(around.size());
     }
 
     is_axis_box_ = corners_.size() == 8 && facets_.size() == 6;

@@ -8,6 +8,7 @@
 
 #include <array>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "measure/space.hpp"
@@ -35,8 +36,8 @@ class Shape {
         unsigned may_snap = 0;
     };
     struct Facet {
-        /// The facet's sides, anticlockwise seen from outside; ~e is edge e walked from its end to its start.
-        std::vector<int> sides;
+        /// Where its sides stand in the shape's list of sides.
+        int first_side = 0, past_side = 0;
         /// 0, or the number of the curve that the facet is part of.
         int curve = 0;
         measure::Vector normal;
@@ -49,6 +50,14 @@ class Shape {
     /// Start and end corner of each edge.
     const std::vector<std::array<int, 2>>& edges() const { return edges_; }
     const std::vector<Facet>& facets() const { return facets_; }
+    /// The facet's sides, anticlockwise seen from outside; ~e is edge e walked from its end to its start.
+    std::span<const int> sides(const Facet& facet) const {
+        return {sides_.data() + facet.first_side,
+                static_cast<std::size_t>(facet.past_side - facet.first_side)};
+    }
+    GridPoint start_of(int side) const {
+        return corners_[static_cast<std::size_t>(side >= 0 ? edges_[side][0] : edges_[~side][1])].at;
+    }
     GridPoint low() const { return low_; }
     GridPoint high() const { return high_; }
     /// It fills its bounding box.
@@ -71,6 +80,7 @@ class Shape {
     std::vector<Corner> corners_;
     std::vector<std::array<int, 2>> edges_;
     std::vector<Facet> facets_;
+    std::vector<int> sides_; ///< of all facets, one after the other
     GridPoint low_, high_;
     bool is_axis_box_ = false;
 };

@@ -92,7 +92,7 @@ bool Slicer::slice(const Shape& shape, const GridPlane& plane, Side side, Clippe
 void Slicer::pair_up(const Shape& shape, const Shape::Facet& facet, const GridPlane& plane, Side side) {
     // Walked anticlockwise, a facet is left downwards where its chord starts and upwards where it ends.
     int first_down = -1, first_up = -1, count = 0;
-    for (const int s : facet.sides) {
+    for (const int s : shape.sides(facet)) {
         const int e = s >= 0 ? s : ~s;
         const int from = shape.edges()[e][s >= 0 ? 0 : 1], to = shape.edges()[e][s >= 0 ? 1 : 0];
         if (above_[from] == above_[to]) continue;
@@ -112,7 +112,7 @@ void Slicer::pair_up(const Shape& shape, const Shape::Facet& facet, const GridPl
     const double x = along[plane.across], y = along[plane.up];
     down_.clear();
     up_.clear();
-    for (const int s : facet.sides) {
+    for (const int s : shape.sides(facet)) {
         const int e = s >= 0 ? s : ~s;
         const int a = shape.edges()[e][0], b = shape.edges()[e][1];
         if (above_[a] == above_[b]) continue;

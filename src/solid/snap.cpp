@@ -42,8 +42,7 @@ std::vector<std::pair<std::int64_t, std::int64_t>> moves(std::vector<Coordinate>
 
 } // namespace
 
-Snapped snapped(const Shape& blank, const std::vector<Shape>& tools) {
-    Snapped result{blank, tools};
+Snapped::Snapped(const Shape& blank, const std::vector<Shape>& tools) : cut_{&blank, {}} {
     std::array<std::vector<std::pair<std::int64_t, std::int64_t>>, 3> change;
     std::vector<Coordinate> values;
     for (int axis = 0; axis < 3; ++axis) {
@@ -56,10 +55,13 @@ Snapped snapped(const Shape& blank, const std::vector<Shape>& tools) {
         for (const Shape& tool : tools) collect(tool, false);
         change[axis] = moves(values);
     }
-    if (change[0].empty() && change[1].empty() && change[2].empty()) return result;
-    for (Shape& tool : result.tools) {
-        std::vector<GridPoint> places;
-        bool moved = false;
+    const bool all_stay = change[0].empty() && change[1].empty() && change[2].empty();
+    std::vector<GridPoint> places;
+    for (const Shape& tool : tools) {
+        cut_.tools.push_back(&tool);
+        if (all_stay) continue;
+        places.clear();
+        bool moves_at_all = false;
         for (const Shape::Corner& corner : tool.corners()) {
             GridPoint p = corner.at;
             for (int axis = 0; axis < 3; ++axis) {
@@ -68,12 +70,11 @@ Snapped snapped(const Shape& blank, const std::vector<Shape>& tools) {
                                                     std::pair{p[axis], std::int64_t{INT64_MIN}});
                 if (found != change[axis].end() && found->first == p[axis]) p[axis] = found->second;
             }
-            moved = moved || !(p == corner.at);
+            moves_at_all = moves_at_all || !(p == corner.at);
             places.push_back(p);
         }
-        if (moved) tool = tool.with_corners(places);
+        if (moves_at_all) cut_.tools.back() = &moved_.emplace_back(tool.with_corners(places));
     }
-    return result;
 }
 
 } // namespace rayfleck::solid

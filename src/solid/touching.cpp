@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "solid/boundary.hpp"
+#include "solid/box_round.hpp"
 #include "solid/solid.hpp"
 
 namespace rayfleck::solid {
@@ -26,43 +27,35 @@ bool near(const Box& a, const Box& b, double gap) {
     return true;
 }
 
-struct FaceInFrame {
+/// A face in the piece's frame.
+struct FaceInPiece {
     Plane plane;
-    std::vector<std::vector<Point>> loops;
     Box box;
+    int index = 0;
 };
 
-std::vector<FaceInFrame> faces_in(const Solid& solid, const Frame& frame) {
-    std::vector<FaceInFrame> faces;
-    for (const Face& face : solid.faces) {
-        FaceInFrame moved;
-        moved.plane.normal = frame.turn_out(face.plane.normal);
-        moved.plane.offset = face.plane.offset + dot(moved.plane.normal, frame.origin);
-        bool first = true;
-        for (const auto& loop : face.loops) {
-            moved.loops.emplace_back();
-            for (const Point& q : loop) {
-                const Point p = frame.out(q);
-                moved.loops.back().push_back(p);
-                if (first) moved.box = {p, p};
-                first = false;
-                for (int axis = 0; axis < 3; ++axis) {
-                    moved.box.low[axis] = std::min(moved.box.low[axis], p[axis]);
-                    moved.box.high[axis] = std::max(moved.box.high[axis], p[axis]);
-                }
-            }
-        }
-        faces.push_back(std::move(moved));
+/// The faces that come near `other`.
+std::vector<FaceInPiece> faces_near(const Placed& part, const Box& other, double gap) {
+    std::vector<FaceInPiece> faces;
+    for (std::size_t f = 0; f < part.solid->faces.size(); ++f) {
+        const Face& face = part.solid->faces[f];
+        FaceInPiece moved;
+        moved.box = box_round(face.box, part.frame);
+        if (!near(moved.box, other, gap)) continue;
+        moved.plane.normal = part.frame.turn_out(face.plane.normal);
+        moved.plane.offset = face.plane.offset + dot(moved.plane.normal, part.frame.origin);
+        moved.index = static_cast<int>(f);
+        faces.push_back(moved);
     }
     return faces;
 }
 
-Paths on_plane(const std::vector<std::vector<Point>>& loops, const GridPlane& plane, bool turned_over) {
+Paths on_plane(const Placed& part, int face, const GridPlane& plane, bool turned_over) {
     Paths paths;
-    for (const auto& loop : loops) {
+    for (const auto& loop : part.solid->faces[static_cast<std::size_t>(face)].loops) {
         Path path;
         for (const Point& p : loop) {
-            const GridPoint q = to_grid(p);
+            const GridPoint q = to_grid(part.frame.out(p));
             path.emplace_back(q[plane.across], q[plane.up]);
         }
         if (turned_over) std::reverse(path.begin(), path.end());
@@ -75,16 +68,17 @@ Paths on_plane(const std::vector<std::vector<Point>>& loops, const GridPlane& pl
 
 std::vector<Touch> touching(const Placed& a, const Placed& b, double gap) {
     std::vector<Touch> touches;
-    const std::vector<FaceInFrame> of_a = faces_in(*a.solid, a.frame), of_b = faces_in(*b.solid, b.frame);
-    for (std::size_t i = 0; i < of_a.size(); ++i)
-        for (std::size_t j = 0; j < of_b.size(); ++j) {
-            const FaceInFrame &fa = of_a[i], &fb = of_b[j];
+    const Box box_a = box_round(a.solid->box, a.frame), box_b = box_round(b.solid->box, b.frame);
+    if (!near(box_a, box_b, gap)) return touches;
+    const std::vector<FaceInPiece> of_a = faces_near(a, box_b, gap), of_b = faces_near(b, box_a, gap);
+    for (const FaceInPiece& fa : of_a)
+        for (const FaceInPiece& fb : of_b) {
             if (dot(fa.plane.normal, fb.plane.normal) > 0 || !near(fa.box, fb.box, gap)) continue;
             if (norm(fa.plane.normal + fb.plane.normal) > parallel_within) continue;
             const GridPlane plane = GridPlane::through(fa.plane.normal, fa.plane.offset * grid_steps_per_mm);
             const bool a_turned = dot(fa.plane.normal, plane.normal) < 0;
-            Paths common = clipped(ClipperLib::ctIntersection, on_plane(fa.loops, plane, a_turned),
-                                   on_plane(fb.loops, plane, !a_turned));
+            Paths common = clipped(ClipperLib::ctIntersection, on_plane(a, fa.index, plane, a_turned),
+                                   on_plane(b, fb.index, plane, !a_turned));
             drop_slivers(common);
             Touch touch;
             bool within = true;
@@ -102,8 +96,8 @@ std::vector<Touch> touching(const Placed& a, const Placed& b, double gap) {
             }
             if (touch.loops.empty() || !within) continue;
             touch.area /= plane.normal[plane.dropped] * grid_steps_per_mm * grid_steps_per_mm;
-            touch.face_a = static_cast<int>(i);
-            touch.face_b = static_cast<int>(j);
+            touch.face_a = fa.index;
+            touch.face_b = fb.index;
             touch.plane = fa.plane;
             touches.push_back(std::move(touch));
         }
