@@ -85,11 +85,4 @@ class Shape {
     bool is_axis_box_ = false;
 };
 
-/// The ring between a profile about frame's x axis (from its first to its last station, radii > 0) and a
-/// cylinder of outer_radius (mm; widened where it does not clear the profile): what turning takes off between
-/// square stretches. fails  std::invalid_argument when fewer than two stations, a radius not above 0, or x
-/// not ascending
-Shape turned_waste(const measure::Frame& frame, const std::vector<struct Station>& profile,
-                   double outer_radius);
-
 } // namespace rayfleck::solid

@@ -28,19 +28,18 @@ struct Point2 {
 /// A piece of an outline, from the end of the one before it.
 struct Edge2 {
     Point2 to;
-    /// Arc: centre, and the side it turns to. The start and `to` must be equally far from the centre (1e-6
-    /// mm).
+    /// Arc: centre, and the side it turns to. Start and `to` must be equally far from the centre (1e-6 mm).
+    /// An arc that ends where it starts is a full circle.
     std::optional<Point2> centre;
     bool anticlockwise = true;
 };
 
 /// A closed outline of lines and arcs in a plane; smooth curves arrive here as many short lines of one smooth
-/// run.
+/// run. Where an arc joins its neighbour without a corner (within half a degree), both count as one curve.
 struct Outline {
     Point2 start;
     std::vector<Edge2> edges; ///< the last one ends at start
-    /// Consecutive edges that belong to one smooth curve share a number > 0 (drawn without lines between
-    /// them).
+    /// Consecutive edges of one smooth curve share a number > 0 and are drawn without lines between them.
     std::vector<int> smooth; ///< empty, or one per edge; 0 = sharp
 };
 
@@ -62,13 +61,20 @@ Shape prism(const Frame& frame, const Outline& outline, double from, double to);
 Shape half_space(const Plane& plane, const Box& around);
 /// A round bar on frame's z axis from `from` to `to`.
 Shape cylinder(const Frame& frame, double radius, double from, double to);
-/// A turned solid about frame's x axis: (x, radius) pairs with x ascending; straight between them unless
-/// `smooth`. fails  std::invalid_argument when fewer than two stations, a radius < 0, or x not ascending
+/// A place on a turned profile; straight to the next one unless `smooth`. In mm.
 struct Station {
     double x = 0, radius = 0;
-    bool smooth = false; ///< the next stretch is part of a smooth curve
+    /// The stretch up to the next station is part of a smooth curve. The curve ends by itself where the
+    /// profile bends by 30 degrees or more.
+    bool smooth = false;
 };
+/// A turned solid about frame's x axis. Two stations at one x make a square shoulder; radius 0 makes a point.
+/// Throws std::invalid_argument for fewer than two stations, a radius < 0, x not ascending, or no length.
 Shape turned(const Frame& frame, const std::vector<Station>& profile);
+/// The ring between a profile and a cylinder of at least outer_radius round it: what a lathe takes off. A
+/// tool for turned stretches of a blank that is not turned as a whole. Throws std::invalid_argument as turned
+/// does, and for a radius of 0.
+Shape turned_waste(const Frame& frame, const std::vector<Station>& profile, double outer_radius);
 
 /// A flat face of a finished solid: one connected patch. The first loop is its rim, anticlockwise seen from
 /// outside; the others are holes in it, clockwise. Flush surfaces of blank and tools are one face.
@@ -118,8 +124,7 @@ struct Placed {
     Frame frame; ///< part → piece
 };
 
-// ---- views
-// ----------------------------------------------------------------------------------------------------
+// ---- views -------------------------------------------------------------------------------------
 
 /// A direction of sight. The picture plane has `right` and `up`; `towards` points from the piece to the eye
 /// and is right × up. Parallel projection.
@@ -151,8 +156,7 @@ struct Line2 {
 /// plane. Order is deterministic: by part, then position.
 std::vector<Line2> hidden_lines(const std::vector<Placed>& parts, const View& view);
 
-// ---- sections and clashes
-// ---------------------------------------------------------------------------------------
+// ---- sections and clashes ----------------------------------------------------------------------
 
 /// The cut area of one part in a section plane: rings in the plane's (right, up) of the view, even-odd.
 struct CutArea {
@@ -161,21 +165,21 @@ struct CutArea {
     double area = 0;
 };
 
-/// What a saw through the piece would show: dot(view.towards, p) == offset.
+/// What a saw through the piece would show: dot(view.towards, p) == offset. A plane lying exactly in a face
+/// shows that face if the part lies behind it, as seen by the eye.
 std::vector<CutArea> section(const std::vector<Placed>& parts, const View& view, double offset);
 
 /// Two parts that take up the same space.
 struct Clash {
     int a = 0, b = 0;
     double volume = 0; ///< mm³
-    double mean_thickness =
-        0;   ///< 2 V / S; clashes thinner than 0.02 mm are facets of curves and are not reported
+    /// 2 V / S. Clashes thinner than 0.02 mm are facets of curves and are not reported.
+    double mean_thickness = 0;
     Box box; ///< in the piece's frame
 };
 std::vector<Clash> clashes(const std::vector<Placed>& parts);
 
-// ---- asking a finished solid
-// ------------------------------------------------------------------------------------
+// ---- asking a finished solid -------------------------------------------------------------------
 
 /// Stretches of the line p + t·direction (|direction| = 1) inside the solid, as (enter, leave) pairs of t,
 /// ascending. A line lying exactly in a face (within 1 µm) counts as on its inner side.

@@ -5,6 +5,7 @@
 // have the true area of a circle in every section. Between the wide cylinder and the profile each step of the
 // turn is bounded by flat trapezoids; end rings are one trapezoid per step.
 
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
@@ -25,8 +26,9 @@ Shape turned_waste(const Frame& frame, const std::vector<Station>& profile, doub
     if (!(profile.back().x > profile.front().x)) throw std::invalid_argument("turned waste needs a length");
     const int n = sides_per_turn(largest);
     const double outwards = area_true_radius(n);
-    // Well outside the profile, or the ring would be thinner than nothing somewhere.
-    const double outer = std::max(outer_radius, largest * outwards + 1.0);
+    // Flats no nearer than the radius asked for, and well outside the profile: a ring has a thickness
+    // everywhere.
+    const double outer = std::max(outer_radius / std::cos(pi / n), largest * outwards + 1.0);
 
     unsigned may_snap = 0;
     for (int axis = 0; axis < 3; ++axis)

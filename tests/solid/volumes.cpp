@@ -4,6 +4,7 @@
 // Parts are given as a joiner would: a blank, then shoulders, mortises, tapers and bores taken away.
 
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <numbers>
 
 #include "solid/solid.hpp"
@@ -157,6 +158,18 @@ TEST_CASE("turned profiles that make no solid are refused") {
     CHECK_THROWS_AS(turned(at_origin, {{0, 8}, {10, -1}}), std::invalid_argument);
     CHECK_THROWS_AS(turned(at_origin, {{0, 8}, {0, 9}}), std::invalid_argument);
     CHECK_THROWS_AS(turned(at_origin, {{0, 0}, {5, 0}, {9, 4}}), std::invalid_argument);
+}
+
+TEST_CASE("turning a stretch of a square leg leaves the cylinder there") {
+    // 50 x 50 x 400, turned to 15 radius with a square shoulder at either end, between 100 and 250.
+    const Frame axis{{0, 25, 25}, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
+    const double corner = std::hypot(50, 50) / 2;
+    const Solid leg =
+        carve(box(at_origin, {0, 0, 0}, {400, 50, 50}), {turned_waste(axis, {{100, 15}, {250, 15}}, corner)});
+    sound(leg);
+    CHECK(leg.volume == Approx(50.0 * 50 * 250 + pi * 15 * 15 * 150).epsilon(1e-6));
+    CHECK(leg.bodies == 1);
+    CHECK_THROWS_AS(turned_waste(axis, {{100, 15}, {250, 0}}, corner), std::invalid_argument);
 }
 
 TEST_CASE("an arched rail has the area of rectangle less circle segment") {
