@@ -106,7 +106,10 @@ Shape half_space(const Plane& plane, const Box& around) {
     along.z = frame.y;
     along.x = frame.z;
     along.y = frame.x;
-    return drawn_out(along, rectangle({0, low.x, 0}, {high.z, high.x, 0}), low.y, high.y);
+    FlatOutline slanting = rectangle({0, low.x, 0}, {high.z, high.x, 0});
+    // Its corners are nobody's: drawing one to a coordinate that happens to be near would tilt the plane.
+    slanting.within_curve.assign(4, true);
+    return drawn_out(along, slanting, low.y, high.y);
 }
 
 Shape cylinder(const Frame& frame, double radius, double from, double to) {

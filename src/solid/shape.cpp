@@ -18,6 +18,10 @@ using measure::Point;
 using measure::Vector;
 
 GridPoint to_grid(Point mm) {
+    constexpr double farthest = 1e7; // mm; the polygon library's own limit is a thousand times further
+    for (int axis = 0; axis < 3; ++axis)
+        if (!(std::abs(mm[axis]) <= farthest))
+            throw std::invalid_argument("a shape reaches beyond all measure");
     return {std::llround(mm.x * grid_steps_per_mm), std::llround(mm.y * grid_steps_per_mm),
             std::llround(mm.z * grid_steps_per_mm)};
 }

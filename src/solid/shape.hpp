@@ -25,6 +25,7 @@ struct GridPoint {
     friend constexpr bool operator==(GridPoint, GridPoint) = default;
 };
 
+/// Throws std::invalid_argument for a point that is not a number or over 10 km away.
 GridPoint to_grid(measure::Point mm);
 measure::Point to_mm(GridPoint p);
 

@@ -51,6 +51,9 @@ double area(const Outline& outline);
 /// A closed polyhedron with planar faces. Opaque: make it with the functions below.
 class Shape;
 
+// All of these throw std::invalid_argument for a shape without extent, and for points that are no numbers or
+// over 10 km away. An outline must be free of faults (fault_of); a faulty one gives nonsense.
+
 /// An axis-aligned box in `frame`.
 Shape box(const Frame& frame, Point low, Point high);
 /// The outline in frame's x-y plane, drawn out along frame's z from `from` to `to` (from < to).

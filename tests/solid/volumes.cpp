@@ -152,6 +152,14 @@ TEST_CASE("a turned profile may step and come to a point") {
     CHECK(knob.volume == Approx(pi * 8 * 8 * 30 + pi * 20 * 20 * 20 + pi * 20 * 20 * 40 / 3).epsilon(1e-6));
 }
 
+TEST_CASE("shapes without extent or out of all measure are refused") {
+    CHECK_THROWS_AS(box(at_origin, {0, 0, 0}, {10, 0, 10}), std::invalid_argument);
+    CHECK_THROWS_AS(box(at_origin, {0, 0, 0}, {10, 10, 1e9}), std::invalid_argument);
+    CHECK_THROWS_AS(box(at_origin, {0, 0, 0}, {10, 10, NAN}), std::invalid_argument);
+    CHECK_THROWS_AS(cylinder(at_origin, 0, 0, 10), std::invalid_argument);
+    CHECK_THROWS_AS(prism(at_origin, polygon({{0, 0}, {5, 0}, {0, 5}}), 3, 3), std::invalid_argument);
+}
+
 TEST_CASE("turned profiles that make no solid are refused") {
     CHECK_THROWS_AS(turned(at_origin, {{0, 8}}), std::invalid_argument);
     CHECK_THROWS_AS(turned(at_origin, {{0, 8}, {-1, 8}}), std::invalid_argument);
