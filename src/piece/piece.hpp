@@ -64,6 +64,7 @@ struct Part {
 
     Length thickness, width, length;  ///< of the body, > 0
     measure::Frame frame;             ///< own frame → piece; origin in the body's low corner; z towards the face side
+    bool mirrored = false;            ///< a mirror image of the first copy (other-handed)
     bool upright = true;              ///< all axes along the piece's axes (not splayed, canted, raked or turned)
     bool face_edge_high = true;       ///< the face edge is at y = width (else y = 0)
     /// Which own side the bark looks to, if told: a face (axis 2) or an edge (axis 1).

@@ -1,0 +1,57 @@
+// Tapers: wood planed off a face along a slope, from where it begins to where a stated size is left.
+//
+//        from                 to
+//   ______|                    .      the plane goes through the face at `from` and leaves `size` at `to`,
+//         |'''-----......______|      measured across from the opposite face
+//   ______|____________________|
+//
+// Beyond `to` the slope goes on to the end of the part, as a plane would.
+
+#include <cmath>
+
+#include "piece/shaping.hpp"
+
+namespace rayfleck::piece {
+
+void shape_taper(Shaper& s, const syntax::Taper& says, Span span) {
+    const auto remain = s.length(says.to);
+    const auto from = s.along(says.from_position, 0), to = s.along(says.to_position, 0);
+    if (!remain || !from || !to) return;
+    if (std::abs(*from - *to) < 1e-9) {
+        s.e.error("no-size", span, "the taper begins and ends at the same place");
+        return;
+    }
+    for (const syntax::SideName& face : says.faces) {
+        for (const LocalSide& side : own_sides(s.e, s.instance, face)) {
+            if (side.axis == 0) {
+                s.e.error("taper-on-end", face.span,
+                          "the " + text(face.side) + " of `" + s.instance.part->name +
+                              "` is an end; a taper runs along the length")
+                    .mend = "name a face along the grain";
+                continue;
+            }
+            const double whole = s.size(side.axis);
+            if (*remain <= Length() || remain->value() >= whole) {
+                s.e.error("no-taper", says.to.span,
+                          "a taper to " + s.e.shown(*remain) + " does not fit a part of " +
+                              s.e.shown(s.pose.size[static_cast<std::size_t>(side.axis)]))
+                    .mend = "what is left must be more than nought and less than the whole";
+                continue;
+            }
+            // In the plane of length and this axis: through (from, face) and (to, left).
+            const double face_at = side.high ? whole : 0,
+                         left_at = side.high ? remain->value() : whole - remain->value();
+            Vector normal;
+            normal[0] = face_at - left_at;
+            normal[side.axis] = *to - *from;
+            if ((normal[side.axis] > 0) != side.high) normal = -normal;
+            normal = unit(normal);
+            PlaneCut cut;
+            cut.plane = {normal, normal.x * *from + normal[side.axis] * face_at};
+            set_saw(cut, side.axis);
+            s.add("taper", cut, span);
+        }
+    }
+}
+
+} // namespace rayfleck::piece
