@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <regex>
 #include <sstream>
 
 #include <catch2/catch.hpp>
@@ -90,6 +91,17 @@ std::vector<Block> all_blocks() {
     for (const std::string& path : page_paths())
         for (Block& block : blocks_of(path)) all.push_back(std::move(block));
     return all;
+}
+
+std::set<std::string> first_cells(const std::string& path) {
+    std::set<std::string> words;
+    const std::string page = read(path);
+    const std::regex row("(^|\n)\\| ([^|\n]*)"), quoted("`([^`]+)`");
+    for (std::sregex_iterator i(page.begin(), page.end(), row), end; i != end; ++i) {
+        const std::string cell = (*i)[2];
+        for (std::sregex_iterator j(cell.begin(), cell.end(), quoted); j != end; ++j) words.insert((*j)[1]);
+    }
+    return words;
 }
 
 void compare_or_rewrite(const std::string& path, const std::string& expected) {

@@ -12,6 +12,7 @@
 //     text shown               stands word for word in what the program says of the block before it
 
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -33,6 +34,9 @@ std::string read(const std::string& path);
 std::vector<std::string> page_paths();
 std::vector<Block> blocks_of(const std::string& path);
 std::vector<Block> all_blocks();
+
+/// Every `word` in the first cell of a row of the page's tables.
+std::set<std::string> first_cells(const std::string& path);
 
 /// Compares a page with what the program says it should be, or writes it anew when RAYFLECK_REWRITE is set.
 void compare_or_rewrite(const std::string& path, const std::string& expected);

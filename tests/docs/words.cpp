@@ -13,18 +13,6 @@
 namespace rayfleck::docs {
 namespace {
 
-/// First cell of every row of the tables in words.md: `word`, maybe several.
-std::set<std::string> words_of_the_page() {
-    std::set<std::string> words;
-    const std::string page = read("docs/words.md");
-    const std::regex row("(^|\n)\\| ([^|\n]*)"), quoted("`([^`]+)`");
-    for (std::sregex_iterator i(page.begin(), page.end(), row), end; i != end; ++i) {
-        const std::string cell = (*i)[2];
-        for (std::sregex_iterator j(cell.begin(), cell.end(), quoted); j != end; ++j) words.insert((*j)[1]);
-    }
-    return words;
-}
-
 std::set<std::string> found_in(const std::string& path, const std::string& pattern) {
     std::set<std::string> words;
     const std::string text = read(path);
@@ -41,7 +29,7 @@ std::vector<std::string> files_of(const std::string& folder) {
 }
 
 void are_named(const std::set<std::string>& words, const std::string& where) {
-    const std::set<std::string> page = words_of_the_page();
+    const std::set<std::string> page = first_cells("docs/words.md");
     for (const std::string& word : words) {
         INFO("`" << word << "`, " << where << ", is missing from docs/words.md");
         CHECK(page.contains(word));
