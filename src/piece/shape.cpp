@@ -38,14 +38,35 @@ std::optional<double> Shaper::along(const Expression& x, int axis) const {
     return own_coordinate(pose, axis, *at);
 }
 
+namespace {
+
+/// Phrases that shape nothing are passed over.
+struct ShapeBy {
+    Shaper& s;
+    Span span;
+    void operator()(const syntax::Taper& says) { shape_taper(s, says, span); }
+    void operator()(const syntax::EdgeShape& says) { shape_edges(s, says, span); }
+    void operator()(const syntax::Rabbet& says) { shape_rabbet(s, says, span); }
+    void operator()(const syntax::Miter& says) { shape_miter(s, says, span); }
+    void operator()(const syntax::TrimTo& says) { shape_trim(s, says, span); }
+    void operator()(const syntax::Bore& says) { shape_bore(s, says, span); }
+    void operator()(const syntax::Groove& says) { shape_groove(s, says, span); }
+    void operator()(const syntax::Notch& says) { shape_notch(s, says, span); }
+    void operator()(const syntax::CurveEdge& says) { shape_curve(s, says, span); }
+    void operator()(const syntax::OutlineIs& says) { shape_outline(s, says, span); }
+    void operator()(const syntax::TurnedIs& says) { shape_turned(s, says, span); }
+    template <class Other> void operator()(const Other&) {}
+};
+
+} // namespace
+
 void shape(Elaboration& e, Instance& instance, Part& part) {
     const Pose& pose = pose_of(e, instance);
     if (!pose.known) return;
     Shaper s{e, instance, pose, part};
     for (const syntax::Phrase* phrase : instance.part->phrases) {
         try {
-            if (const auto* taper = std::get_if<syntax::Taper>(&phrase->says))
-                shape_taper(s, *taper, phrase->span);
+            std::visit(ShapeBy{s, phrase->span}, phrase->says);
         } catch (const measure::TooLarge&) {
             e.error("too-large", phrase->span,
                     "a size of this phrase is too large or too finely divided to be kept exact");

@@ -28,6 +28,20 @@ struct Shaper {
     }
 };
 
+/// The stretch of an own axis that a groove or rabbet runs over, between its stops.
+std::optional<std::pair<double, double>>
+stopped_reach(Shaper& s, int axis, const std::vector<std::pair<Expression, std::optional<syntax::SideName>>>& stops);
+
 void shape_taper(Shaper& s, const syntax::Taper& says, Span span);
+void shape_edges(Shaper& s, const syntax::EdgeShape& says, Span span);
+void shape_rabbet(Shaper& s, const syntax::Rabbet& says, Span span);
+void shape_miter(Shaper& s, const syntax::Miter& says, Span span);
+void shape_trim(Shaper& s, const syntax::TrimTo& says, Span span);
+void shape_bore(Shaper& s, const syntax::Bore& says, Span span);
+void shape_groove(Shaper& s, const syntax::Groove& says, Span span);
+void shape_notch(Shaper& s, const syntax::Notch& says, Span span);
+void shape_curve(Shaper& s, const syntax::CurveEdge& says, Span span);
+void shape_outline(Shaper& s, const syntax::OutlineIs& says, Span span);
+void shape_turned(Shaper& s, const syntax::TurnedIs& says, Span span);
 
 } // namespace rayfleck::piece
