@@ -67,16 +67,29 @@ bool lies_flat(const Instance& instance) {
                        });
 }
 
+/// Inside and outside of one of a pair look along the direction in which the two stand apart.
+std::optional<Direction> apart(const Instance& instance) {
+    using Kind = syntax::Copies::Kind;
+    for (const syntax::Copies& copies : instance.part->says->copies) {
+        if (copies.kind == Kind::left_right) return Direction::across;
+        if (copies.kind == Kind::front_back) return Direction::deep;
+        if (copies.kind == Kind::top_bottom) return Direction::up;
+    }
+    return std::nullopt;
+}
+
 struct Looks {
     std::optional<Direction> face, edge;
     Span face_span, edge_span;
 };
 
-Looks looks_of(const Instance& instance) {
+Looks looks_of(const Instance& instance, Direction length) {
     Looks out;
     for (const syntax::Phrase* phrase : instance.part->phrases)
         if (const auto* looks = std::get_if<syntax::FaceLooks>(&phrase->says)) {
-            (looks->edge ? out.edge : out.face) = direction_of(looks->towards.side);
+            std::optional<Direction> d = direction_of(looks->towards.side);
+            if (!d && apart(instance) != length) d = apart(instance);
+            (looks->edge ? out.edge : out.face) = d;
             (looks->edge ? out.edge_span : out.face_span) = phrase->span;
         }
     return out;
@@ -88,7 +101,7 @@ std::optional<Direction> thickness_direction(Elaboration& e, Instance& instance,
     std::array<Direction, 2> left{};
     std::copy_if(directions.begin(), directions.end(), left.begin(),
                  [&](Direction d) { return d != length; });
-    const Looks looks = looks_of(instance);
+    const Looks looks = looks_of(instance, length);
     const auto other = [&](Direction d) { return d == left[0] ? left[1] : left[0]; };
     for (const auto& [told, span, what] : {std::tuple(looks.face, looks.face_span, "face side"),
                                            std::tuple(looks.edge, looks.edge_span, "face edge")})
@@ -115,6 +128,11 @@ std::optional<Direction> thickness_direction(Elaboration& e, Instance& instance,
     if (first != second) {
         const Direction spanned = first ? left[0] : left[1];
         if (wide && !thick) return spanned;
+        // A span as long as the part is thick is its thickness.
+        if (thick) {
+            const auto reach = span_by_lines(instance, spanned), told = stated_size(e, instance, 2);
+            if (reach && told && *reach == *told && (!wide || stated_size(e, instance, 1) != told)) return spanned;
+        }
         return other(spanned);
     }
     if (first && second) {

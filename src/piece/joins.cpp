@@ -145,6 +145,9 @@ std::optional<OptionGiven> read_option(Elaboration& e, const syntax::JointOption
     out.span = says.span;
     if (says.side) out.side = says.side->side;
     if (says.quoted) out.quoted = says.quoted->text;
+    // `1 screw` is `screws`.
+    for (const OptionRule& rule : kind.options)
+        if (is_counted(std::string(rule.word)) && out.words + "s" == rule.word) out.words = rule.word;
     const std::string first = out.words.substr(0, out.words.find(' '));
     const std::string kind_name(kind.name);
     if (out.words.empty()) {

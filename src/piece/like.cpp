@@ -1,8 +1,9 @@
 // `part short apron like long apron`: phrases taken over from another part.
 //
-// All phrases of the other part are taken, except those of a sort that the part says itself: a size replaces
-// the same size, `front at` whatever told the place of the front, `runs` the direction. Notes are added. The
-// other part's copies are not taken: they tell where it stands.
+// All phrases of the other part are taken, except those that the part says anew: a size replaces the same size, `runs`
+// the direction, a moulding the mouldings. What tells an end or the middle in one direction replaces whatever told one
+// there, `from ... to` all that told the place there. Notes are added. The other part's copies are not taken: they tell
+// where it stands.
 
 #include <algorithm>
 
@@ -20,22 +21,46 @@ bool tells_size(const syntax::SizeIs& a, const syntax::SizeIs& b) {
     });
 }
 
+/// What a phrase tells of the place: a span from end to end, one end or the middle; and where, if that is plain.
+struct Placing {
+    enum class Sort { none, span, end } sort = Sort::none;
+    std::optional<Direction> direction;
+};
+
+struct PlacingOf {
+    Elaboration& e;
+    Scope& scope;
+    Placing operator()(const syntax::FromTo& p) const {
+        const auto d = direction_of(e, p.from, scope, nullptr);
+        return {Placing::Sort::span, d ? d : direction_of(e, p.to, scope, nullptr)};
+    }
+    Placing operator()(const syntax::Between& p) const { return {Placing::Sort::span, p.direction}; }
+    Placing operator()(const syntax::SideAt& p) const { return {Placing::Sort::end, direction_of(p.side.side)}; }
+    Placing operator()(const syntax::SetBack& p) const { return {Placing::Sort::end, direction_of(p.from.side)}; }
+    Placing operator()(const syntax::FlushWith& p) const { return {Placing::Sort::end, direction_of(p.side.side)}; }
+    Placing operator()(const syntax::OverUnder&) const { return {Placing::Sort::end, Direction::up}; }
+    Placing operator()(const syntax::CentredOn& p) const {
+        if (p.direction || p.between.empty()) return {Placing::Sort::end, p.direction};
+        return {Placing::Sort::end, direction_of(e, p.between.front(), scope, nullptr)};
+    }
+    template <class Other> Placing operator()(const Other&) const { return {}; }
+};
+
 /// Whether `own` says again what `taken` says.
 bool replaces(Elaboration& e, Scope& scope, const Phrase& own, const Phrase& taken) {
     if (std::holds_alternative<syntax::NoteIs>(own.says)) return false;
+    const Placing mine = std::visit(PlacingOf{e, scope}, own.says), theirs = std::visit(PlacingOf{e, scope}, taken.says);
+    if (mine.sort != Placing::Sort::none && theirs.sort != Placing::Sort::none) {
+        if (mine.direction != theirs.direction) return false;
+        return mine.sort == theirs.sort || mine.sort == Placing::Sort::span;
+    }
     if (own.says.index() != taken.says.index()) return false;
     if (const auto* size = std::get_if<syntax::SizeIs>(&own.says))
         return tells_size(*size, std::get<syntax::SizeIs>(taken.says));
-    if (const auto* at = std::get_if<syntax::SideAt>(&own.says))
-        return at->side.side == std::get<syntax::SideAt>(taken.says).side.side;
     if (const auto* looks = std::get_if<syntax::FaceLooks>(&own.says))
         return looks->edge == std::get<syntax::FaceLooks>(taken.says).edge;
     if (const auto* bark = std::get_if<syntax::BarkIs>(&own.says))
         return bark->edge == std::get<syntax::BarkIs>(taken.says).edge;
-    if (const auto* from_to = std::get_if<syntax::FromTo>(&own.says)) {
-        const auto& other = std::get<syntax::FromTo>(taken.says);
-        return direction_of(e, from_to->from, scope, nullptr) == direction_of(e, other.from, scope, nullptr);
-    }
     return true;
 }
 

@@ -141,19 +141,22 @@ struct Solver {
     }
 };
 
+/// How far a row's clause moves this copy on from the first.
 std::optional<Length> shift_of(Elaboration& e, Instance& instance, Direction d) {
     Length shift;
     Context c;
     c.scope = instance.part->scope;
-    c.self = &instance;
+    // The step may hang on the part's own size: on that of the first, which no row moves.
+    c.self = instance.part->instances.front().get();
     for (const Instance::Row& row : instance.rows) {
-        if (row.clause->direction != d || row.clause->reach) continue;
+        if (row.clause->direction != d || row.clause->reach || row.of < 2) continue;
         if (!row.clause->spaced) {
             e.error("open-row", row.clause->span,
                     "nothing tells how far apart the row of `" + instance.part->name + "` stands")
                 .mend = "add `spaced 60` (from one to the next), or `from ... to ...` for even gaps";
             return std::nullopt;
         }
+        if (row.place == 0) continue;
         const auto step = length_of(e, *row.clause->spaced, c);
         if (!step) return std::nullopt;
         shift += *step * Rational(row.place);

@@ -15,7 +15,12 @@ namespace rayfleck::piece {
 
 void shape_taper(Shaper& s, const syntax::Taper& says, Span span) {
     const auto remain = s.length(says.to);
-    const auto from = s.along(says.from_position, 0), to = s.along(says.to_position, 0);
+    // Along the length, unless the places are on another rod: the end of a board may taper across its width.
+    const auto told = direction_of(s.e, says.from_position, *s.instance.part->scope, s.instance.each);
+    int along = 0;
+    for (int k = 0; k < 3 && told; ++k)
+        if (s.pose.readings[static_cast<std::size_t>(k)].direction == *told) along = k;
+    const auto from = s.along(says.from_position, along), to = s.along(says.to_position, along);
     if (!remain || !from || !to) return;
     if (std::abs(*from - *to) < 1e-9) {
         s.e.error("no-size", span, "the taper begins and ends at the same place");
@@ -23,11 +28,10 @@ void shape_taper(Shaper& s, const syntax::Taper& says, Span span) {
     }
     for (const syntax::SideName& face : says.faces) {
         for (const LocalSide& side : own_sides(s.e, s.instance, face)) {
-            if (side.axis == 0) {
+            if (side.axis == along) {
                 s.e.error("taper-on-end", face.span,
-                          "the " + text(face.side) + " of `" + s.instance.part->name +
-                              "` is an end; a taper runs along the length")
-                    .mend = "name a face along the grain";
+                          "the " + text(face.side) + " of `" + s.name() + "` lies across the way the taper runs")
+                    .mend = "name a face along it";
                 continue;
             }
             const double whole = s.size(side.axis);
@@ -42,12 +46,12 @@ void shape_taper(Shaper& s, const syntax::Taper& says, Span span) {
             const double face_at = side.high ? whole : 0,
                          left_at = side.high ? remain->value() : whole - remain->value();
             Vector normal;
-            normal[0] = face_at - left_at;
+            normal[along] = face_at - left_at;
             normal[side.axis] = *to - *from;
             if ((normal[side.axis] > 0) != side.high) normal = -normal;
             normal = unit(normal);
             PlaneCut cut;
-            cut.plane = {normal, normal.x * *from + normal[side.axis] * face_at};
+            cut.plane = {normal, normal[along] * *from + normal[side.axis] * face_at};
             set_saw(cut, side.axis);
             s.add("taper", cut, span);
         }
