@@ -1,0 +1,75 @@
+#pragma once
+// Phrases of a part that say what its board is: wood, how it was sawn, stock, size, glue-up.
+//
+// Each rule stands for what follows the first word of its phrase; the first word chooses the rule.
+
+#include "grammar/arithmetic.hpp"
+
+namespace rayfleck::grammar {
+
+// wood NAME
+//     wood cherry     wood "white oak"     wood timber
+struct wood_name : name {};
+struct wood : must<wood_name> {};
+
+// flat|rift|quarter sawn
+//     quarter sawn
+struct sawn : must<word::sawn> {};
+
+// rings at ANGLE
+//     rings at 30 degrees
+struct rings : must<word::at, angle> {};
+
+// bark|heart face|edge SIDE
+//     bark face up     heart edge left
+struct face_or_edge : sor<word::face, word::edge> {};
+struct bark : must<face_or_edge, towards> {};
+
+// stock NAME
+//     stock 8/4     stock 2x4     stock "18 mm ply"
+struct stock_letters : plus<sor<letter_or_digit, one<'/', '-', '.'>>> {};
+struct more_stock : seq<gap, stock_letters> {};
+struct stock_words : seq<stock_letters, star<more_stock>> {};
+struct stock_name : sor<quoted, seq<stock_words, gap>> {};
+struct stock : must<stock_name> {};
+
+// size THICK x WIDE x LONG, or one size and which it is
+//     size 20 x 60 x 400     size 38 x 38     size 20 thick
+struct which_size : sor<word::thick, word::wide, word::long_> {};
+struct more_size : if_must<word::x, size> {};
+struct size_series : seq<more_size, opt<more_size>> {};
+struct size_labelled : seq<which_size> {};
+struct sizes_or_label : sor<size_series, size_labelled> {};
+struct sizes_phrase : must<size, sizes_or_label> {};
+
+// SIZE thick|wide|long
+//     20 thick     leg-size wide
+struct labelled_size : must<size, which_size> {};
+
+// grain at ANGLE
+//     grain at 15 degrees
+struct grain : must<word::at, angle> {};
+
+// glued up [of staves [at most SIZE wide] | of COUNT staves] [bark faces alternating|together]
+//     glued up of staves at most 110 wide bark faces alternating     glued up of 5 staves
+struct at_most : if_must<word::at, word::most, size, word::wide> {};
+struct any_staves : seq<word::staves, opt<at_most>> {};
+struct counted_staves : seq<count, must<word::staves>> {};
+struct staves : sor<any_staves, counted_staves> {};
+struct alternating_or_together : sor<word::alternating, word::together> {};
+struct bark_faces : if_must<word::bark, word::faces, alternating_or_together> {};
+struct of_staves : if_must<word::of, staves> {};
+struct glued_up : seq<must<word::up>, opt<of_staves>, opt<bark_faces>> {};
+
+// laminated of COUNT
+//     laminated of 3
+struct laminated : must<word::of, count> {};
+
+// note TEXT
+//     note "plane after glue-up"
+struct note : must<quoted> {};
+
+/// A phrase of one word: `stands`, `loose`.
+struct nothing_more : pegtl::success {};
+
+} // namespace rayfleck::grammar

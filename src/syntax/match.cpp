@@ -1,0 +1,292 @@
+// The parsing library's side of the syntax: runs a rule over a stretch and keeps the pieces that the tree needs.
+//
+// Pieces are kept on a stack. A rule that begins remembers how high the stack is; when it matches, what lies above
+// becomes the parts of its own piece; when it fails, what lies above is dropped, so that an alternative that was
+// tried and given up leaves nothing behind. A rule that must match and does not throws Missed with a byte offset:
+// lines and columns are nobody's business before a message is shown.
+//
+// Two offsets are kept beside: the end of the last token, so that a message can point right behind it, and the end of
+// the last gap, so that a piece ends with its last token and not with the blanks behind it.
+
+#include "syntax/match.hpp"
+
+#include <algorithm>
+#include <type_traits>
+#include <utility>
+
+#include "syntax/entries.hpp"
+#include "syntax/parse.hpp"
+
+namespace rayfleck::syntax {
+
+const Piece* Piece::find(Form wanted) const {
+    for (const Piece& part : parts)
+        if (part.form == wanted) return &part;
+    return nullptr;
+}
+
+std::vector<const Piece*> Piece::all(Form wanted) const {
+    std::vector<const Piece*> out;
+    for (const Piece& part : parts)
+        if (part.form == wanted) out.push_back(&part);
+    return out;
+}
+
+namespace {
+
+namespace pegtl = tao::pegtl;
+
+// ---- which rules leave a piece ------------------------------------------------------------------------------------
+
+template <typename Rule> constexpr Form form_of = Form::none;
+// clang-format off
+template <> constexpr Form form_of<grammar::sum> = Form::sum;
+template <> constexpr Form form_of<grammar::product> = Form::product;
+template <> constexpr Form form_of<grammar::plus_or_minus> = Form::sign;
+template <> constexpr Form form_of<grammar::times> = Form::sign;
+template <> constexpr Form form_of<grammar::compare_sign> = Form::sign;
+template <> constexpr Form form_of<grammar::negated> = Form::negated;
+template <> constexpr Form form_of<grammar::number_inside> = Form::number;
+template <> constexpr Form form_of<grammar::signed_number> = Form::cell;
+template <> constexpr Form form_of<grammar::feet> = Form::feet;
+template <> constexpr Form form_of<grammar::amount> = Form::amount;
+template <> constexpr Form form_of<grammar::degrees_amount> = Form::amount;
+template <> constexpr Form form_of<grammar::unit> = Form::unit;
+template <> constexpr Form form_of<grammar::unit_name> = Form::unit;
+template <> constexpr Form form_of<grammar::quoted_inside> = Form::quoted;
+template <> constexpr Form form_of<grammar::larger> = Form::larger;
+template <> constexpr Form form_of<grammar::smaller> = Form::smaller;
+template <> constexpr Form form_of<grammar::middle> = Form::middle;
+template <> constexpr Form form_of<grammar::size_of> = Form::size_of;
+template <> constexpr Form form_of<grammar::side_of> = Form::side_of;
+template <> constexpr Form form_of<grammar::each> = Form::each;
+template <> constexpr Form form_of<grammar::value_name> = Form::value_name;
+template <> constexpr Form form_of<grammar::cell_name> = Form::value_name;
+template <> constexpr Form form_of<grammar::position> = Form::position;
+template <> constexpr Form form_of<grammar::from_position> = Form::position;
+template <> constexpr Form form_of<grammar::to_position> = Form::position;
+template <> constexpr Form form_of<grammar::from_side> = Form::from_side;
+template <> constexpr Form form_of<grammar::comparison> = Form::comparison;
+template <> constexpr Form form_of<grammar::both> = Form::both;
+template <> constexpr Form form_of<grammar::condition> = Form::either;
+
+template <> constexpr Form form_of<grammar::name_words> = Form::name;
+template <> constexpr Form form_of<grammar::name_word> = Form::name;
+template <> constexpr Form form_of<grammar::copy_name> = Form::copy;
+template <> constexpr Form form_of<grammar::part_name> = Form::part_name;
+template <> constexpr Form form_of<grammar::words_inside> = Form::words;
+template <> constexpr Form form_of<grammar::stock_words> = Form::words;
+template <> constexpr Form form_of<grammar::side> = Form::side;
+template <> constexpr Form form_of<grammar::towards> = Form::side;
+template <> constexpr Form form_of<grammar::direction> = Form::direction;
+template <> constexpr Form form_of<grammar::face_or_edge> = Form::which;
+template <> constexpr Form form_of<grammar::side_or_edge> = Form::which;
+template <> constexpr Form form_of<grammar::which_size> = Form::which;
+template <> constexpr Form form_of<grammar::size_word> = Form::which;
+template <> constexpr Form form_of<grammar::alternating_or_together> = Form::which;
+template <> constexpr Form form_of<grammar::sawn_kind> = Form::which;
+template <> constexpr Form form_of<grammar::first_or_third> = Form::which;
+template <> constexpr Form form_of<grammar::left_or_right> = Form::which;
+template <> constexpr Form form_of<grammar::edge_group> = Form::which;
+template <> constexpr Form form_of<grammar::length_unit> = Form::which;
+template <> constexpr Form form_of<grammar::scale_letter> = Form::which;
+
+template <> constexpr Form form_of<grammar::from_to> = Form::from_to;
+template <> constexpr Form form_of<grammar::stretch> = Form::from_to;
+template <> constexpr Form form_of<grammar::pair> = Form::pair;
+template <> constexpr Form form_of<grammar::along_across> = Form::pair;
+template <> constexpr Form form_of<grammar::point> = Form::point;
+template <> constexpr Form form_of<grammar::second_part> = Form::second_part;
+template <> constexpr Form form_of<grammar::size_labelled> = Form::size_labelled;
+template <> constexpr Form form_of<grammar::at_most> = Form::at_most;
+template <> constexpr Form form_of<grammar::counted_staves> = Form::counted;
+template <> constexpr Form form_of<grammar::bark_faces> = Form::bark_faces;
+template <> constexpr Form form_of<grammar::centred_on> = Form::on;
+template <> constexpr Form form_of<grammar::centred_between> = Form::between;
+template <> constexpr Form form_of<grammar::of_part> = Form::of_part;
+template <> constexpr Form form_of<grammar::all_round> = Form::all_round;
+template <> constexpr Form form_of<grammar::tilt_by> = Form::tilt;
+template <> constexpr Form form_of<grammar::edge> = Form::edge;
+template <> constexpr Form form_of<grammar::next_edge> = Form::none;
+template <> constexpr Form form_of<grammar::stop> = Form::stop;
+template <> constexpr Form form_of<grammar::deep_by> = Form::deep_by;
+template <> constexpr Form form_of<grammar::bore_row> = Form::row;
+template <> constexpr Form form_of<grammar::long_to> = Form::long_to;
+template <> constexpr Form form_of<grammar::at_angle> = Form::at_angle;
+template <> constexpr Form form_of<grammar::rise> = Form::rise;
+template <> constexpr Form form_of<grammar::through_pairs> = Form::through_pairs;
+template <> constexpr Form form_of<grammar::step_start> = Form::step_start;
+template <> constexpr Form form_of<grammar::step_line> = Form::step_line;
+template <> constexpr Form form_of<grammar::step_arc> = Form::step_arc;
+template <> constexpr Form form_of<grammar::step_curve> = Form::step_curve;
+template <> constexpr Form form_of<grammar::step_close> = Form::step_close;
+template <> constexpr Form form_of<grammar::arc_through> = Form::arc_through;
+template <> constexpr Form form_of<grammar::arc_radius> = Form::arc_radius;
+template <> constexpr Form form_of<grammar::turned_smooth> = Form::smooth;
+template <> constexpr Form form_of<grammar::turned_diameter> = Form::turned_diameter;
+template <> constexpr Form form_of<grammar::turned_square> = Form::turned_square;
+
+template <> constexpr Form form_of<grammar::like_part> = Form::like_part;
+template <> constexpr Form form_of<grammar::each_corner> = Form::each_corner;
+template <> constexpr Form form_of<grammar::each_of> = Form::each_of;
+template <> constexpr Form form_of<grammar::left_and_right> = Form::left_and_right;
+template <> constexpr Form form_of<grammar::front_and_back> = Form::front_and_back;
+template <> constexpr Form form_of<grammar::top_and_bottom> = Form::top_and_bottom;
+template <> constexpr Form form_of<grammar::row> = Form::row_of;
+template <> constexpr Form form_of<grammar::row_spaced> = Form::spaced;
+template <> constexpr Form form_of<grammar::named_line> = Form::named_line;
+template <> constexpr Form form_of<grammar::even_lines> = Form::even_lines;
+template <> constexpr Form form_of<grammar::line_after> = Form::after;
+template <> constexpr Form form_of<grammar::line_before> = Form::before;
+template <> constexpr Form form_of<grammar::option_value> = Form::option_value;
+template <> constexpr Form form_of<grammar::option_word> = Form::option_word;
+template <> constexpr Form form_of<grammar::how_many_off> = Form::how_many;
+template <> constexpr Form form_of<grammar::on_this> = Form::on_this;
+template <> constexpr Form form_of<grammar::to_that> = Form::to_that;
+template <> constexpr Form form_of<grammar::step> = Form::step;
+template <> constexpr Form form_of<grammar::climate_range> = Form::climate_range;
+template <> constexpr Form form_of<grammar::temperature> = Form::temperature;
+template <> constexpr Form form_of<grammar::by_moisture> = Form::moisture;
+template <> constexpr Form form_of<grammar::shop_file> = Form::shop_file;
+template <> constexpr Form form_of<grammar::board_stock_letters> = Form::board_stock;
+template <> constexpr Form form_of<grammar::board_count> = Form::board_count;
+template <> constexpr Form form_of<grammar::board_size> = Form::board_size;
+template <> constexpr Form form_of<grammar::board_sawn> = Form::board_sawn;
+template <> constexpr Form form_of<grammar::board_wood> = Form::board_wood;
+template <> constexpr Form form_of<grammar::price_stock> = Form::price_stock;
+template <> constexpr Form form_of<grammar::price_lengths> = Form::price_lengths;
+// clang-format on
+
+// ---- the run --------------------------------------------------------------------------------------------------------
+
+struct Mark {
+    std::size_t pieces, begin, token_end, gap_end;
+};
+
+/// What is known while a rule runs.
+struct Run {
+    const char* text;
+    std::size_t token_end;
+    std::size_t gap_end;
+    int depth = 0;
+    std::vector<Piece> pieces = {};
+    std::vector<Mark> marks = {};
+
+    template <typename Input> std::size_t offset(const Input& in) const {
+        return static_cast<std::size_t>(in.current() - text);
+    }
+    void begin(std::size_t at) { marks.push_back({pieces.size(), at, token_end, gap_end}); }
+    void give_up() {
+        pieces.resize(marks.back().pieces);
+        token_end = marks.back().token_end;
+        gap_end = marks.back().gap_end;
+        marks.pop_back();
+    }
+    void keep(Form form, std::size_t at) {
+        const Mark mark = marks.back();
+        if (at == mark.begin) return give_up(); // looked ahead only
+        marks.pop_back();
+        if (form == Form::none) return;
+        Piece piece;
+        piece.form = form;
+        piece.begin = mark.begin;
+        piece.end = at == gap_end ? std::max(token_end, mark.begin) : at;
+        const auto first = pieces.begin() + static_cast<std::ptrdiff_t>(mark.pieces);
+        piece.parts.assign(std::make_move_iterator(first), std::make_move_iterator(pieces.end()));
+        pieces.erase(first, pieces.end());
+        pieces.push_back(std::move(piece));
+    }
+};
+
+template <char... letters> std::string quoted_word(pegtl::string<letters...>) {
+    return std::string("'") + std::string({letters...}) + "'";
+}
+template <char... letters> std::string bare_word(pegtl::string<letters...>) { return std::string({letters...}); }
+
+template <typename Rule> struct Control : pegtl::normal<Rule> {
+    static constexpr bool keeps_nothing =
+        std::is_same_v<typename Rule::subs_t, pegtl::empty_list> && form_of<Rule> == Form::none;
+    static constexpr bool enable = pegtl::normal<Rule>::enable && !keeps_nothing;
+
+    template <typename Input> static void start(const Input& in, Run& run) {
+        if constexpr (std::is_same_v<Rule, grammar::gap>) {
+            if (run.offset(in) > run.gap_end) run.token_end = run.offset(in);
+        } else {
+            run.begin(run.offset(in));
+        }
+        if constexpr (std::is_same_v<Rule, grammar::operand>) {
+            if (++run.depth > limits.parentheses + 1) {
+                Missed missed;
+                missed.at = run.offset(in);
+                missed.token_end = run.token_end;
+                missed.too_deep = true;
+                throw missed;
+            }
+        }
+    }
+    template <typename Input> static void success(const Input& in, Run& run) {
+        if constexpr (std::is_same_v<Rule, grammar::gap>) {
+            run.gap_end = run.offset(in);
+        } else {
+            run.keep(form_of<Rule>, run.offset(in));
+        }
+        if constexpr (std::is_same_v<Rule, grammar::operand>) --run.depth;
+    }
+    template <typename Input> static void failure(const Input&, Run& run) {
+        if constexpr (!std::is_same_v<Rule, grammar::gap>) run.give_up();
+        if constexpr (std::is_same_v<Rule, grammar::operand>) --run.depth;
+    }
+    template <typename Input> [[noreturn]] static void raise(const Input& in, Run& run) {
+        Missed missed;
+        missed.at = run.offset(in);
+        missed.token_end = std::min(missed.at, missed.at == run.gap_end ? run.token_end : missed.at);
+        if constexpr (requires { typename Rule::text; }) {
+            missed.what = quoted_word(typename Rule::text{});
+            missed.words = bare_word(typename Rule::text{});
+        } else {
+            static_assert(!grammar::expected<Rule>.what.empty(), "a rule that must match needs its words in expected.hpp");
+            missed.what = grammar::expected<Rule>.what;
+            missed.words = grammar::expected<Rule>.words;
+        }
+        throw missed;
+    }
+};
+
+template <typename Rule>
+Matched run_rule(std::string_view text, std::size_t begin, std::size_t end, std::size_t token_end) {
+    pegtl::memory_input<pegtl::tracking_mode::lazy, pegtl::eol::lf_crlf, const char*> in(text.data() + begin,
+                                                                                       text.data() + end, "");
+    Run run{text.data(), token_end, begin};
+    Matched out;
+    try {
+        if (pegtl::parse<Rule, pegtl::nothing, Control>(in, run)) {
+            out.whole.begin = begin;
+            out.whole.end = end;
+            out.whole.parts = std::move(run.pieces);
+        } else {
+            out.missed.emplace();
+            out.missed->at = begin;
+            out.missed->token_end = token_end;
+            out.missed->what = "something else";
+        }
+    } catch (Missed& missed) {
+        out.missed = std::move(missed);
+    }
+    return out;
+}
+
+using Runner = Matched (*)(std::string_view, std::size_t, std::size_t, std::size_t);
+
+template <typename... Rules> Runner runner_of(Entry entry, EntryList<Rules...>) {
+    Runner found = nullptr;
+    ((entry == Rules::key ? void(found = &run_rule<typename Rules::rule>) : void()), ...);
+    return found;
+}
+
+} // namespace
+
+Matched match(Entry entry, std::string_view text, std::size_t begin, std::size_t end, std::size_t token_end) {
+    return runner_of(entry, Entries{})(text, begin, end, token_end);
+}
+
+} // namespace rayfleck::syntax

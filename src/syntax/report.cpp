@@ -1,0 +1,166 @@
+// The words of the errors of a text.
+//
+// An error says what was expected, behind what, and what stands there instead; when that is nearly a word that could
+// stand there, it asks for that word. The marker stands under what is wrong, or right behind the last right token
+// when something is missing at the end.
+
+#include "syntax/report.hpp"
+
+#include <sstream>
+#include <utility>
+
+#include "syntax/parse.hpp"
+
+namespace rayfleck::syntax {
+namespace {
+
+/// So many findings are kept while reading; far more than are shown, so that the shown ones are the first of the text.
+constexpr std::size_t most_kept = 2000;
+
+bool in_word(char c) {
+    const auto u = static_cast<unsigned char>(c);
+    return (u >= '0' && u <= '9') || (u >= 'a' && u <= 'z') || (u >= 'A' && u <= 'Z') || u >= 0x80 || c == '-' ||
+           c == '\'' || c == '/' || c == '.' || c == '_';
+}
+
+std::vector<std::string> split(const std::string& words) {
+    std::vector<std::string> out;
+    std::istringstream in(words);
+    for (std::string word; in >> word;) out.push_back(word);
+    return out;
+}
+
+std::string quote(std::string_view token) {
+    return "'" + std::string(token) + "'";
+}
+
+/// Some wrong tokens have a remedy of their own.
+std::string remedy(const Missed& missed, std::string_view found) {
+    if (missed.what.starts_with("a unit")) {
+        if (found.starts_with('-')) return "set a blank on both sides of the minus; a mixed number is written 2-1/2";
+        if (found.starts_with('x')) return "set blanks around the x: 20 x 60";
+        if (found.starts_with('.')) return "write one decimal point, and no comma";
+    }
+    if (missed.what.starts_with("a blank on both sides")) return "set a blank on both sides of the minus";
+    if (found.size() > 1 && found[0] == 'x' && found[1] >= '0' && found[1] <= '9') return "set blanks around the x: 20 x 60";
+    if (found.starts_with("\xE2\x80\x9C") || found.starts_with("\xE2\x80\x9D"))
+        return "use straight double quotes: \"...\"";
+    if (found.starts_with("\xE2\x80\x93") || found.starts_with("\xE2\x88\x92")) return "use the plain hyphen as minus: -";
+    return {};
+}
+
+} // namespace
+
+std::string_view token_at(std::string_view text, std::size_t at, std::size_t end) {
+    if (at >= end) return {};
+    std::size_t last = at;
+    if (text[at] == '"') {
+        ++last;
+        while (last < end && text[last] != '"') ++last;
+        if (last < end) ++last;
+        // Enough to recognise a long text by.
+        constexpr std::size_t longest = 40;
+        if (last - at > longest) last = at + 1;
+        return text.substr(at, last - at);
+    }
+    while (last < end && in_word(text[last])) ++last;
+    if (last == at) ++last;
+    constexpr std::size_t longest_word = 60;
+    if (last - at > longest_word) {
+        last = at + longest_word;
+        while (last > at + 1 && (static_cast<unsigned char>(text[last]) & 0xC0) == 0x80) --last;
+    }
+    return text.substr(at, last - at);
+}
+
+std::string_view token_before(std::string_view text, std::size_t end) {
+    if (end == 0 || end > text.size()) return {};
+    std::size_t begin = end;
+    while (begin > 0 && in_word(text[begin - 1]) && end - begin < 60) --begin;
+    while (begin < end && (static_cast<unsigned char>(text[begin]) & 0xC0) == 0x80) ++begin;
+    if (begin == end) --begin;
+    return text.substr(begin, end - begin);
+}
+
+bool Report::full() const {
+    return count_ > most_kept;
+}
+
+void Report::error(const char* name, std::size_t begin, std::size_t end, std::string message, std::string mend) {
+    if (kept_.contains(begin)) return;
+    ++count_;
+    if (kept_.size() >= most_kept) return;
+    findings::Finding finding;
+    finding.name = name;
+    finding.severity = findings::Severity::error;
+    finding.span = {file_, begin, end};
+    finding.message = std::move(message);
+    finding.mend = std::move(mend);
+    kept_.emplace(begin, std::move(finding));
+}
+
+void Report::missed(const Missed& missed, std::size_t stretch_end, std::string_view form) {
+    if (full()) {
+        ++count_;
+        return;
+    }
+    if (missed.too_deep) {
+        error("nested-too-deep", missed.at, missed.at + 1,
+              "more than " + std::to_string(limits.parentheses) + " parentheses within each other",
+              "give parts of the arithmetic names of their own with 'value'");
+        return;
+    }
+    const std::string_view before = token_before(text_, missed.token_end);
+    const std::string_view found = token_at(text_, missed.at, stretch_end);
+    const std::string written = form.empty() ? std::string() : "write: " + std::string(form);
+    if (found.empty()) {
+        error("cannot-read", missed.token_end, missed.token_end,
+              "expected " + missed.what + (before.empty() ? "" : " after " + quote(before)), written);
+        return;
+    }
+    const std::size_t end = missed.at + found.size();
+    if (const auto near = findings::near_word(std::string(found), split(missed.words))) {
+        const std::string both = before.empty() ? std::string(found) : std::string(before) + " " + std::string(found);
+        error("near-word", missed.at, end, quote(both) + ": did you mean " + quote(*near) + "?", written);
+        return;
+    }
+    std::string mend = remedy(missed, found);
+    if (mend.empty()) mend = written;
+    error("cannot-read", missed.at, end,
+          "expected " + missed.what + (before.empty() ? "" : " after " + quote(before)) + ", not " + quote(found), mend);
+}
+
+std::string Report::unknown_word(std::size_t begin, std::size_t end, const std::vector<std::string>& known,
+                                 const std::string& message, const std::string& mend) {
+    if (full()) {
+        ++count_;
+        return {};
+    }
+    const std::string word(token_at(text_, begin, end));
+    const auto near = findings::near_word(word, known);
+    if (near) {
+        error("near-word", begin, begin + word.size(), quote(word) + ": did you mean " + quote(*near) + "?");
+    } else {
+        error("unknown-word", begin, begin + word.size(), quote(word) + " " + message, mend);
+    }
+    return near.value_or("");
+}
+
+void Report::hand_on(findings::Findings& findings) const {
+    std::size_t shown = 0;
+    for (const auto& [place, finding] : kept_) {
+        if (shown == static_cast<std::size_t>(limits.errors)) {
+            findings::Finding note;
+            note.name = "more-errors";
+            note.severity = findings::Severity::note;
+            note.span = finding.span;
+            note.message = "and " + std::to_string(count_ - shown) + " more errors in this file";
+            findings.add(std::move(note));
+            break;
+        }
+        findings.add(finding);
+        ++shown;
+    }
+}
+
+} // namespace rayfleck::syntax
