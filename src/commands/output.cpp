@@ -132,9 +132,10 @@ std::optional<std::string> create(const Output& output) {
 
 std::optional<std::string> make_folder(const fs::path& folder) {
     std::error_code error;
+    if (fs::is_directory(folder, error)) return std::nullopt;
+    if (fs::exists(folder, error)) return fmt::format("{} is not a folder", folder.string());
     fs::create_directories(folder, error);
     if (error) return fmt::format("cannot make the folder {}: {}", folder.string(), error.message());
-    if (!fs::is_directory(folder, error)) return fmt::format("{} is not a folder", folder.string());
     return std::nullopt;
 }
 
