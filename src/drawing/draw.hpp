@@ -7,6 +7,7 @@
 #include "cutlist/cutlist.hpp"
 #include "drawing/sheet.hpp"
 #include "joinery/model.hpp"
+#include "source/text.hpp"
 
 namespace rayfleck::drawing {
 
@@ -16,6 +17,8 @@ struct Wishes {
     std::string revision;      ///< empty: a dash
     std::string date;          ///< as to be printed; never read from the clock
     std::string identification;///< drawing number; empty: derived from the title
+    /// The texts of the run, so that the warnings page can quote the line of a finding; null: no lines are quoted.
+    const source::Texts* texts = nullptr;
 };
 
 /// Principal views with a pictorial view, part drawings, cut list, warnings page.

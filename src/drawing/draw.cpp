@@ -1,0 +1,101 @@
+// The set of one piece: sheets are laid out kind by kind, then numbered, framed and given their title blocks.
+//
+// Links to part drawings are set right here, once it is known on which sheet each part stands.
+
+#include "drawing/draw.hpp"
+
+#include <algorithm>
+#include <cctype>
+
+#include "drawing/sheets.hpp"
+
+namespace rayfleck::drawing {
+namespace {
+
+/// A drawing number from the title: capitals, figures and hyphens, at most 16 characters as ISO 7200 allows.
+std::string number_from(const std::string& title) {
+    std::string number;
+    for (const char c : title) {
+        const auto u = static_cast<unsigned char>(c);
+        if (std::isalnum(u) && u < 128)
+            number += static_cast<char>(std::toupper(u));
+        else if (!number.empty() && number.back() != '-')
+            number += '-';
+    }
+    if (number.size() > 16) number.resize(16);
+    while (!number.empty() && number.back() == '-') number.pop_back();
+    return number.empty() ? "PIECE" : number;
+}
+
+std::string woods_of(const cutlist::CutList& list) {
+    std::string woods;
+    for (const auto& total : list.totals) woods += (woods.empty() ? "" : ", ") + total.wood;
+    return woods;
+}
+
+TitleFields fields_of(const Job& job) {
+    const piece::Piece& piece = *job.model.piece;
+    TitleFields fields;
+    fields.owner = piece.shop.owner;
+    fields.creator = piece.shop.creator;
+    fields.approved_by = piece.shop.approved_by;
+    fields.title = piece.title + (piece.size_name.empty() ? "" : ", " + piece.size_name);
+    fields.identification = job.wishes.identification.empty() ? number_from(fields.title) : job.wishes.identification;
+    fields.date = job.wishes.date;
+    fields.revision = job.wishes.revision;
+    fields.units = measure::name(piece.manner.unit);
+    fields.material = woods_of(job.cut_list);
+    fields.moisture = measure::decimal(measure::Rational::nearest(piece.made_at.in_percent(), 10), 1) + " % in the wood";
+    fields.first_angle = job.first_angle;
+    return fields;
+}
+
+} // namespace
+
+Set draw(const joinery::Model& model, const findings::Findings& findings, const cutlist::CutList& cut_list, const Wishes& wishes) {
+    const piece::Piece& piece = *model.piece;
+    Job job{model,
+            findings,
+            cut_list,
+            wishes,
+            paper(wishes.sheet.empty() ? piece.shop.sheet : wishes.sheet),
+            piece.shop.first_angle,
+            piece.manner,
+            model.placed(),
+            std::vector<int>(model.made.size(), -1)};
+    for (std::size_t r = 0; r < cut_list.rows.size(); ++r)
+        for (const int part : cut_list.rows[r].parts) job.row_of_part[static_cast<std::size_t>(part)] = static_cast<int>(r);
+
+    std::vector<Leaf> leaves = assembly_sheets(job);
+    std::vector<int> leaf_of_row;
+    const int parts_from = static_cast<int>(leaves.size());
+    for (std::vector<Leaf> more : {part_sheets(job, leaf_of_row), cut_list_sheets(job), warnings_sheets(job)})
+        std::move(more.begin(), more.end(), std::back_inserter(leaves));
+
+    Set set;
+    set.title = piece.title;
+    set.creator = piece.shop.creator;
+    TitleFields fields = fields_of(job);
+    fields.sheets = static_cast<int>(leaves.size());
+    const std::string title = fields.title;
+    for (std::size_t i = 0; i < leaves.size(); ++i) {
+        Leaf& leaf = leaves[i];
+        Sheet sheet;
+        sheet.width = job.paper.width;
+        sheet.height = job.paper.height;
+        sheet.title = leaf.title;
+        fields.sheet = static_cast<int>(i) + 1;
+        fields.title = title;
+        fields.document_type = leaf.document_type;
+        fields.scale = leaf.scale.empty() ? "none" : leaf.scale;
+        sheet_frame(job.paper, fields).put_on(sheet);
+        leaf.block.put_on(sheet);
+        for (Item& item : sheet.items)
+            if (auto* link = std::get_if<Link>(&item); link && link->to_sheet >= link_to_row)
+                link->to_sheet = parts_from + leaf_of_row[static_cast<std::size_t>(link->to_sheet - link_to_row)];
+        set.sheets.push_back(std::move(sheet));
+    }
+    return set;
+}
+
+} // namespace rayfleck::drawing

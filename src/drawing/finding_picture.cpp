@@ -1,0 +1,157 @@
+// The window is the part's own picture. A part so slender that nothing could be told from it is shown only near the
+// place, with a stretch six times its own thickness to either side.
+// Fibres are parallel lines clipped to the face by even-odd crossing; on end grain, dots would be needed and none is
+// drawn.
+
+#include "drawing/finding_picture.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/view.hpp"
+
+namespace rayfleck::drawing {
+namespace {
+
+using measure::dot;
+using measure::Point;
+using measure::Vector;
+
+Point2 seen_at(Point p, const solid::View& view) { return {dot(p, view.right), dot(p, view.up)}; }
+
+/// The stretches of the segment inside a window.
+std::vector<Segment2> windowed(const std::vector<Segment2>& segments, const Rect& window) {
+    std::vector<Segment2> out;
+    for (const Segment2& s : segments) {
+        double from = 0, to = 1;
+        const double dx = s.b.x - s.a.x, dy = s.b.y - s.a.y;
+        const auto cut = [&](double step, double room) {
+            if (std::abs(step) < 1e-12) {
+                if (room < 0) from = 2;
+                return;
+            }
+            if (step > 0)
+                to = std::min(to, room / step);
+            else
+                from = std::max(from, room / step);
+        };
+        cut(-dx, s.a.x - window.left), cut(dx, window.right - s.a.x), cut(-dy, s.a.y - window.bottom), cut(dy, window.top - s.a.y);
+        if (from < to) out.push_back({{s.a.x + dx * from, s.a.y + dy * from}, {s.a.x + dx * to, s.a.y + dy * to}});
+    }
+    return out;
+}
+
+/// Lines along the fibre on a face, as segments in the picture plane.
+std::vector<Segment2> fibres_on(const solid::Placed& placed, const solid::Face& face, double grain_degrees, const solid::View& view, double pitch) {
+    const double a = grain_degrees * std::acos(-1.0) / 180;
+    Vector fibre{std::cos(a), std::sin(a), 0};
+    fibre = fibre - face.plane.normal * dot(fibre, face.plane.normal);
+    if (measure::norm(fibre) < 0.5) return {};
+    fibre = placed.frame.turn_out(measure::unit(fibre));
+    const Vector across = cross(placed.frame.turn_out(face.plane.normal), fibre);
+    // Pitch is wanted in the picture, where the direction across is shortened.
+    const Point2 across_seen = seen_at(across, view), fibre_seen = seen_at(fibre, view);
+    const double fibre_length = std::hypot(fibre_seen.x, fibre_seen.y);
+    if (fibre_length < 0.1) return {};
+    const double apart = std::abs(across_seen.x * fibre_seen.y - across_seen.y * fibre_seen.x) / fibre_length;
+    const double step = pitch / std::max(apart, 0.2);
+    std::vector<std::vector<Point2>> loops; // (along, across)
+    double low = HUGE_VAL, high = -HUGE_VAL;
+    Point origin;
+    for (const auto& loop : face.loops) {
+        loops.emplace_back();
+        for (const Point& p : loop) {
+            const Point out = placed.frame.out(p);
+            if (loops.size() == 1 && loops.back().empty()) origin = out;
+            loops.back().push_back({dot(out, fibre), dot(out, across)});
+            low = std::min(low, loops.back().back().y);
+            high = std::max(high, loops.back().back().y);
+        }
+    }
+    const double depth = dot(origin, placed.frame.turn_out(face.plane.normal));
+    std::vector<Segment2> out;
+    for (double v = low + step * 0.5; v < high; v += step) {
+        std::vector<double> crossings;
+        for (const auto& loop : loops)
+            for (std::size_t i = 0, j = loop.size() - 1; i < loop.size(); j = i++)
+                if ((loop[i].y > v) != (loop[j].y > v))
+                    crossings.push_back(loop[i].x + (v - loop[i].y) * (loop[j].x - loop[i].x) / (loop[j].y - loop[i].y));
+        std::sort(crossings.begin(), crossings.end());
+        for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
+            // Fibres stop a little short of the edges, so that they are not taken for edges.
+            const double short_by = std::min(pitch, (crossings[i + 1] - crossings[i]) / 6);
+            const auto place = [&](double u) { return seen_at(fibre * u + across * v + placed.frame.turn_out(face.plane.normal) * depth, view); };
+            out.push_back({place(crossings[i] + short_by), place(crossings[i + 1] - short_by)});
+        }
+    }
+    return out;
+}
+
+} // namespace
+
+Block finding_picture(const Job& job, const findings::Finding& finding, double width, double height, Ink mark) {
+    Block block;
+    std::vector<solid::Placed> parts;
+    std::vector<int> indices;
+    for (const std::string& name : finding.parts)
+        for (std::size_t i = 0; i < job.model.made.size() && parts.size() < 4; ++i) {
+            if (job.model.made[i].part->name != name || std::find(indices.begin(), indices.end(), static_cast<int>(i)) != indices.end()) continue;
+            parts.push_back(job.placed[i]);
+            indices.push_back(static_cast<int>(i));
+        }
+    if (parts.empty()) return block;
+    const solid::View view = solid::isometric_view();
+    std::vector<Segment2> blamed, others;
+    for (const solid::Line2& line : solid::hidden_lines(parts, view))
+        if (line.visible) (line.part == 0 ? blamed : others).push_back(line.at);
+    blamed = united(blamed);
+    others = without(united(others), blamed);
+    if (blamed.empty()) return block;
+
+    std::vector<Point2> points;
+    for (const Segment2& s : blamed) points.push_back(s.a), points.push_back(s.b);
+    const Rect whole = around(points);
+    Rect window = grown(whole, 0.04 * std::max(whole.width(), whole.height()));
+    const piece::Part& part = *job.made(indices.front()).part;
+    const double thick = std::max(part.thickness.value(), std::min(part.width.value(), part.length.value()));
+    std::optional<Point2> at;
+    if (finding.at) {
+        at = seen_at(*finding.at, view);
+        const double reach = 6 * thick;
+        if (whole.width() > 2.2 * reach || whole.height() > 2.2 * reach) {
+            const Rect near{at->x - reach, at->y - reach * height / width, at->x + reach, at->y + reach * height / width};
+            const Rect both{std::max(near.left, window.left), std::max(near.bottom, window.bottom), std::min(near.right, window.right), std::min(near.top, window.top)};
+            if (both.width() > 0 && both.height() > 0) window = both;
+        }
+        window = joined(window, grown({at->x, at->y, at->x, at->y}, 0.02 * window.width()));
+    }
+    const double scale = std::min(width / window.width(), height / window.height());
+    const Point2 lower_left{(width - window.width() * scale) / 2, (height - window.height() * scale) / 2};
+    const auto paper = [&](Point2 p) { return Point2{lower_left.x + (p.x - window.left) * scale, lower_left.y + (p.y - window.bottom) * scale}; };
+    const auto draw = [&](const std::vector<Segment2>& segments, Pen pen, Ink ink) {
+        std::vector<Segment2> on_paper;
+        for (const Segment2& s : windowed(segments, window)) on_paper.push_back({paper(s.a), paper(s.b)});
+        for (auto& line : chained(on_paper)) block.stroke(std::move(line), pen, Role::picture, ink);
+    };
+    // Fibres on the broadest face that is seen.
+    const solid::Face* broadest = nullptr;
+    double seen_area = 0;
+    for (const solid::Face& face : parts.front().solid->faces) {
+        const double facing = dot(parts.front().frame.turn_out(face.plane.normal), view.towards) * face.area;
+        if (std::abs(face.plane.normal.x) < 0.7 && facing > seen_area) broadest = &face, seen_area = facing;
+    }
+    if (broadest) draw(fibres_on(parts.front(), *broadest, part.grain.in_degrees(), view, 2.4 / scale), Pen::thin, Ink::grey);
+    draw(others, Pen::thin, Ink::black);
+    draw(blamed, Pen::visible, Ink::black);
+    if (at) {
+        const Point2 p = paper(*at);
+        if (p.x > 0 && p.x < width && p.y > 0 && p.y < height) {
+            const double r = std::min({3.2, std::max(1.2, std::min({p.x, p.y, width - p.x, height - p.y}))});
+            block.circle(p, r, Pen::visible, Role::picture, mark);
+            block.dot(p, 1.0, mark);
+        }
+    }
+    return block;
+}
+
+} // namespace rayfleck::drawing

@@ -1,0 +1,55 @@
+#pragma once
+// What the sheets of a set share while they are drawn, and the four kinds of sheet.
+
+#include <string>
+#include <vector>
+
+#include "drawing/draw.hpp"
+#include "drawing/paper.hpp"
+#include "drawing/scale.hpp"
+
+namespace rayfleck::drawing {
+
+/// The model and how it is to be drawn.
+struct Job {
+    const joinery::Model& model;
+    const findings::Findings& findings;
+    const cutlist::CutList& cut_list;
+    const Wishes& wishes;
+    Paper paper;
+    bool first_angle = true;
+    measure::Manner manner;
+    std::vector<solid::Placed> placed;
+    /// Index into cut_list.rows of each part; -1 for a part of no row.
+    std::vector<int> row_of_part;
+
+    const joinery::Made& made(int part) const { return model.made[static_cast<std::size_t>(part)]; }
+    /// A length as it stands on a drawing.
+    std::string figure(double mm) const { return measure::text(measure::Length::from_geometry(mm), manner); }
+    std::string figure(measure::Length length) const { return measure::text(length, manner); }
+};
+
+/// While sheets are laid out nobody knows their numbers: a link to the part drawing of a row is written as this number
+/// plus the row, and set right when all sheets are there.
+constexpr int link_to_row = 1000000;
+
+/// A sheet before its frame and title block, which need the number of sheets.
+struct Leaf {
+    Block block;
+    std::string title;         ///< `Assembly`, `Parts 1 to 3`
+    std::string document_type; ///< `assembly drawing`
+    std::string scale;         ///< main scale; empty where nothing is to scale
+};
+
+/// Principal views with dimensions, pictorial view with balloons, short parts list: one sheet, or two where one would
+/// force the views below half of the size they could have.
+std::vector<Leaf> assembly_sheets(const Job& job);
+
+/// One cell for each row of the cut list. Writes on which of its own leaves each row stands into `leaf_of_row`.
+std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row);
+
+std::vector<Leaf> cut_list_sheets(const Job& job);
+
+std::vector<Leaf> warnings_sheets(const Job& job);
+
+} // namespace rayfleck::drawing

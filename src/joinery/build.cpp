@@ -1,0 +1,181 @@
+// Lowering: pair the copies that meet, lay out their joints kind by kind, carve, and see where parts touch.
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "joinery/contacts.hpp"
+#include "joinery/kinds.hpp"
+#include "joinery/shaping.hpp"
+#include "joinery/waste.hpp"
+
+namespace rayfleck::joinery {
+namespace {
+
+std::string direction_in_words(Vector d) {
+    int axis = 0;
+    for (int i = 1; i < 3; ++i)
+        if (std::abs(d[i]) > std::abs(d[axis])) axis = i;
+    constexpr const char* words[3][2] = {{"left", "right"}, {"front", "back"}, {"bottom", "top"}};
+    return words[axis][d[axis] > 0];
+}
+
+/// All pairs of a statement that meet. Every copy of A must meet some copy of B, or the maker is told how far off it is.
+std::vector<Pair> pairs_of(Bench& bench, const piece::JointWanted& wanted, int index, const Kind& kind) {
+    std::vector<Pair> pairs;
+    const piece::Piece& piece = bench.piece();
+    for (const int a : wanted.a) {
+        const std::size_t before = pairs.size();
+        for (const int b : wanted.b)
+            if (a != b && do_meet(bench.part(a), bench.part(b), kind.corners_count)) pairs.push_back({a, b, &wanted, index});
+        if (pairs.size() > before) continue;
+        const piece::Part* nearest = nullptr;
+        Apart least;
+        for (const int b : wanted.b) {
+            if (a == b) continue;
+            const Apart here = apart(bench.part(a), bench.part(b));
+            if (nearest != nullptr && here.gap >= least.gap) continue;
+            nearest = &bench.part(b);
+            least = here;
+        }
+        if (nearest == nullptr) continue;
+        const double gap = std::max(0.0, least.gap);
+        const std::string message =
+            gap > touching_within
+                ? fmt::format("{} does not reach {}: {} are missing towards the {}", bench.part(a).name, nearest->name,
+                              measure::text_with_unit(Length::from_geometry(gap), piece.manner), direction_in_words(least.direction))
+                : fmt::format("{} touches {} along a line only, so there is nothing to joint", bench.part(a).name, nearest->name);
+        findings::Finding& finding =
+            bench.refuse({a, nearest->id, &wanted, index}, "joint-does-not-meet", message,
+                         fmt::format("let {} run to {}, or take it out of this joint", bench.part(a).name, nearest->name));
+        finding.at = bench.part(a).frame.out({size_of(bench.part(a), 0) / 2, size_of(bench.part(a), 1) / 2, size_of(bench.part(a), 2) / 2});
+    }
+    return pairs;
+}
+
+void lay_out_joints(Bench& bench, findings::Findings& findings) {
+    const piece::Piece& piece = bench.piece();
+    std::vector<std::vector<Pair>> by_kind(all_kinds().size());
+    for (std::size_t w = 0; w < piece.joints.size(); ++w) {
+        const piece::JointWanted& wanted = piece.joints[w];
+        const Kind* kind = find_kind(wanted.kind);
+        if (kind == nullptr) {
+            std::vector<std::string> known;
+            for (const Kind& k : all_kinds()) known.emplace_back(k.name);
+            auto& finding = findings.error("joint-kind-unknown", wanted.span, fmt::format("there is no joint called {}", wanted.kind));
+            if (const auto near = findings::near_word(wanted.kind, known)) finding.mend = fmt::format("did you mean {}", *near);
+            continue;
+        }
+        for (const piece::OptionGiven& option : wanted.options) {
+            if (option.words.empty()) continue;
+            const std::string first = option.words.substr(0, option.words.find(' '));
+            if (std::find(kind->options.begin(), kind->options.end(), first) != kind->options.end()) continue;
+            const std::vector<std::string> known(kind->options.begin(), kind->options.end());
+            auto& finding = findings.error("joint-option-unknown", option.span, fmt::format("{} has no option {}", wanted.kind, option.words));
+            const auto near = findings::near_word(first, known);
+            finding.mend = near ? fmt::format("did you mean {}", *near) : fmt::format("it takes: {}", fmt::join(known, ", "));
+        }
+        const std::vector<Pair> pairs = pairs_of(bench, wanted, static_cast<int>(w), *kind);
+        auto& all = by_kind[static_cast<std::size_t>(kind - all_kinds().data())];
+        all.insert(all.end(), pairs.begin(), pairs.end());
+    }
+    for (std::size_t k = 0; k < by_kind.size(); ++k)
+        if (!by_kind[k].empty()) all_kinds()[k].lay_out(bench, by_kind[k]);
+}
+
+/// Joints in the order of the text, not of the kinds.
+void order_joints(Bench& bench, Model& model, std::vector<HoldRule>& rules) {
+    std::vector<int> order(model.joints.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = static_cast<int>(i);
+    std::stable_sort(order.begin(), order.end(), [&](int p, int q) {
+        const Joint &a = model.joints[static_cast<std::size_t>(p)], &b = model.joints[static_cast<std::size_t>(q)];
+        return a.wanted < b.wanted;
+    });
+    std::vector<int> place(order.size());
+    std::vector<Joint> sorted;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        place[static_cast<std::size_t>(order[i])] = static_cast<int>(i);
+        sorted.push_back(std::move(model.joints[static_cast<std::size_t>(order[i])]));
+    }
+    model.joints = std::move(sorted);
+    for (HoldRule& rule : rules) rule.joint = place[static_cast<std::size_t>(rule.joint)];
+    for (const piece::Part& part : bench.piece().parts) {
+        for (piece::Cut& cut : bench.cuts(part.id))
+            if (cut.joint >= 0) cut.joint = place[static_cast<std::size_t>(cut.joint)];
+        std::stable_sort(bench.cuts(part.id).begin(), bench.cuts(part.id).end(),
+                         [](const piece::Cut& p, const piece::Cut& q) { return p.joint < q.joint; });
+    }
+}
+
+Made make(const Bench& bench, const piece::Part& part, findings::Findings& findings) {
+    Made made;
+    made.part = &part;
+    made.blank = blank_of(bench, part.id);
+    Length sizes[3];
+    for (int axis = 0; axis < 3; ++axis)
+        sizes[axis] = exact_size_of(part, axis) + bench.grown(part.id, {axis, false}) + bench.grown(part.id, {axis, true});
+    made.length = sizes[0];
+    made.width = sizes[1];
+    made.thickness = sizes[2];
+    made.cuts = part.shaping;
+    made.cuts.insert(made.cuts.end(), bench.cuts(part.id).begin(), bench.cuts(part.id).end());
+    const auto report = [&](const std::string& name, const std::string& message, const std::string& mend) {
+        findings::Finding& finding = findings.error(name, part.span, message);
+        finding.mend = mend;
+        finding.parts = {part.name};
+    };
+    try {
+        made.blank_shape = blank_shape(bench, part.id);
+        for (std::size_t c = 0; c < made.cuts.size(); ++c)
+            for (solid::Shape& tool : tools_of(bench, part.id, made.cuts[c])) {
+                made.tools.push_back(std::move(tool));
+                made.tool_cut.push_back(static_cast<int>(c));
+            }
+        made.solid = solid::carve(made.blank_shape, made.tools);
+    } catch (const std::invalid_argument& wrong) {
+        report("part-not-carved", fmt::format("{} cannot be cut as asked: {}", part.name, wrong.what()),
+               "look at its outline, its profile and its sizes");
+        made.tools.clear();
+        made.tool_cut.clear();
+        made.blank_shape = solid::box({}, made.blank.low, made.blank.high);
+        made.solid = solid::carve(made.blank_shape, {});
+        return made;
+    }
+    if (made.solid.bodies == 0)
+        report("nothing-left", fmt::format("the cuts leave nothing of {}", part.name), "make the cuts smaller");
+    else if (made.solid.bodies > 1)
+        report("cut-in-two", fmt::format("the cuts part {} into {} pieces", part.name, made.solid.bodies), "make the cuts shallower, or make two parts of it");
+    if (!made.solid.watertight())
+        report("not-watertight", fmt::format("{} edges of {} do not close (a fault of the program)", made.solid.open_edges, part.name),
+               "move the cuts that touch along a line a little apart, and report it");
+    return made;
+}
+
+} // namespace
+
+std::vector<solid::Placed> Model::placed() const {
+    std::vector<solid::Placed> all;
+    for (const Made& m : made) all.push_back({&m.solid, &m.blank_shape, &m.tools, m.part->frame});
+    return all;
+}
+
+Model build(const piece::Piece& piece, findings::Findings& findings) {
+    Model model;
+    model.piece = &piece;
+    for (const piece::Hardware& item : piece.hardware) {
+        std::vector<int> parts = item.on;
+        parts.insert(parts.end(), item.to.begin(), item.to.end());
+        model.hardware.push_back({item.name, item.count, parts, "stated"});
+    }
+    Bench bench(piece, model, findings);
+    lay_out_joints(bench, findings);
+    for (const piece::Part& part : piece.parts) cut_shoulders(bench, part.id);
+    std::vector<HoldRule> rules = bench.rules();
+    order_joints(bench, model, rules);
+    for (const piece::Part& part : piece.parts) model.made.push_back(make(bench, part, findings));
+    find_contacts(model, rules);
+    return model;
+}
+
+} // namespace rayfleck::joinery

@@ -1,0 +1,95 @@
+// See studied.hpp.
+
+#include "studied.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include <catch2/catch.hpp>
+
+#include "checks/checks.hpp"
+#include "syntax/parse.hpp"
+
+namespace rayfleck::checks_tests {
+namespace {
+
+/// Parses a text and all that it names, depth first, each path once.
+void read(Study& study, findings::Findings& found, const std::string& name, std::string bytes,
+          const std::optional<std::string>& folder) {
+    const int number = study.texts.add(source::Text(name, std::move(bytes)));
+    study.project.trees.push_back(syntax::parse(study.texts, number, found));
+    std::vector<std::string> named;
+    for (const syntax::Statement& statement : study.project.trees.back().statements) {
+        if (const auto* shop = std::get_if<syntax::ShopIn>(&statement.says)) named.push_back(shop->path.text);
+        if (const auto* other = std::get_if<syntax::BringIn>(&statement.says))
+            named.push_back(other->path.text);
+    }
+    for (const std::string& path : named) {
+        if (!folder || study.project.brought.contains(path)) continue;
+        study.project.brought[path] = study.texts.count();
+        read(study, found, path, bytes_of(*folder + "/" + path), folder);
+    }
+}
+
+} // namespace
+
+std::unique_ptr<Study> study(const std::string& name, std::string bytes,
+                             const std::optional<std::string>& folder) {
+    auto study = std::make_unique<Study>();
+    findings::Findings of_text;
+    read(*study, of_text, name, std::move(bytes), folder);
+    std::vector<std::optional<std::string>> sizes;
+    for (const std::string& size : piece::size_names(study->project)) sizes.emplace_back(size);
+    if (sizes.empty()) sizes.emplace_back(std::nullopt);
+    for (const std::optional<std::string>& size : sizes) {
+        auto studied = std::make_unique<Studied>();
+        studied->size = size.value_or("");
+        studied->findings = of_text;
+        const auto broken = [&] { return studied->findings.any(findings::Severity::error); };
+        studied->piece = piece::elaborate(study->project, size, studied->findings);
+        if (!broken()) studied->model = joinery::build(studied->piece, studied->findings);
+        if (!broken()) checks::look(studied->model, studied->findings);
+        studied->findings.sort();
+        study->sizes.push_back(std::move(studied));
+    }
+    return study;
+}
+
+std::string bytes_of(const std::string& path) {
+    std::ifstream in(path, std::ios::binary);
+    INFO("file " << path);
+    REQUIRE(in);
+    std::ostringstream bytes;
+    bytes << in.rdbuf();
+    return bytes.str();
+}
+
+std::vector<std::string> pieces_in(const std::string& folder) {
+    std::vector<std::string> paths;
+    for (const auto& entry : std::filesystem::directory_iterator(folder))
+        if (entry.path().extension() == ".fleck") paths.push_back(entry.path().string());
+    std::sort(paths.begin(), paths.end());
+    return paths;
+}
+
+std::vector<std::string> lines_of(const std::string& bytes) {
+    std::vector<std::string> lines;
+    std::istringstream in(bytes);
+    for (std::string line; std::getline(in, line);) {
+        if (!line.empty() && line.back() == '\r') line.pop_back();
+        lines.push_back(line);
+    }
+    return lines;
+}
+
+std::vector<findings::Finding> counting(const findings::Findings& all) {
+    std::vector<findings::Finding> some;
+    for (const findings::Finding& finding : all)
+        if (finding.severity >= findings::Severity::caution && !finding.accepted_because)
+            some.push_back(finding);
+    return some;
+}
+
+} // namespace rayfleck::checks_tests
