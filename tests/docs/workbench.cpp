@@ -11,6 +11,7 @@
 #include "findings/show.hpp"
 #include "joinery/model.hpp"
 #include "piece/elaborate.hpp"
+#include "piece/recipes.hpp"
 #include "syntax/parse.hpp"
 
 namespace rayfleck::docs {
@@ -94,6 +95,10 @@ Compiled compile(const std::string& name, const std::string& text, const Others&
     Compiled out;
     piece::Project project;
     read(out, project, name, text, others);
+    for (const auto& [file, recipe] : piece::shipped_recipes()) {
+        project.recipes.push_back(out.texts.count());
+        read(out, project, file, recipe, {});
+    }
     const auto broken = [&] { return out.findings.any(findings::Severity::error); };
     const std::vector<std::string> names = piece::size_names(project);
     std::vector<std::optional<std::string>> sizes;
