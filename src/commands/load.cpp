@@ -14,6 +14,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "piece/recipes.hpp"
 #include "syntax/parse.hpp"
 
 namespace rayfleck::commands {
@@ -199,6 +200,11 @@ Loaded load(const std::string& path) {
     if (!shown_folder.empty() && shown_folder.back() != '/') shown_folder += '/';
     Reader(loaded, shown_folder, folder)
         .read(standard_input ? "standard input" : path, error ? fs::path() : file, std::move(bytes.text));
+    for (auto& [name, text] : piece::shipped_recipes()) {
+        const int number = loaded.texts.add(source::Text("shipped/" + name, std::move(text)));
+        loaded.project.trees.push_back(syntax::parse(loaded.texts, number, loaded.findings));
+        loaded.project.recipes.push_back(number);
+    }
     loaded.findings.sort();
     return loaded;
 }

@@ -6,6 +6,7 @@
 // file that was brought in. An absolute path, a step up (`..`) or a symbolic link that leads out is an error
 // at the place where it is written; so is a file that brings in itself by any detour. Each file is read once,
 // however often it is named.
+// The recipes that are shipped with the program follow after the piece's own texts.
 
 #include <optional>
 #include <string>
