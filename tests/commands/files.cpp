@@ -55,12 +55,13 @@ TEST_CASE("a table of sizes gives a PDF of each, --size that one alone") {
 units mm
 climate 35% to 60% humidity at 20 C
 sizes
-  name  long
+  name  reach
   small 300
   tall  700
 part board
   wood cherry, quarter sawn
-  size 20 x 100 x long, runs across, loose
+  size 20 x 100 x reach, runs across, face side up, loose
+  left at 0, front at 0, bottom at 0
 )";
     const Folder folder;
     folder.write("board.fleck", sizes);
@@ -164,7 +165,7 @@ TEST_CASE("nothing outside the folder of the text is read") {
         INFO(line << "\n" << ran.err);
         CHECK(ran.status == 2);
         CHECK(holds(ran.err, expected));
-        CHECK(holds(ran.err, "designs/board.fleck:7:"));
+        CHECK(holds(ran.err, "designs/board.fleck:8:"));
     };
     refused("bring in \"../secret.fleck\"", "\"../secret.fleck\" lies outside the folder of the piece");
     refused("shop \"../secret.fleck\"", "lies outside the folder of the piece");

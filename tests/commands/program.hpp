@@ -83,7 +83,8 @@ units mm
 climate 35% to 60% humidity at 20 C
 part board
   wood cherry, quarter sawn
-  size 20 x 100 x 400, runs across, loose
+  size 20 x 100 x 400, runs across, face side up, loose
+  left at 0, front at 0, bottom at 0
 )";
 
 /// Two boards in one place.
@@ -92,10 +93,12 @@ units mm
 climate 35% to 60% humidity at 20 C
 part board
   wood cherry, quarter sawn
-  size 20 x 100 x 400, runs across
+  size 20 x 100 x 400, runs across, face side up
+  left at 0, front at 0, bottom at 0
 part other
   wood cherry, quarter sawn
-  size 20 x 100 x 400, runs across
+  size 20 x 100 x 400, runs across, face side up
+  left at 0, front at 0, bottom at 0
 )";
 
 /// Lines that are no statement, on line 2 and line 4.
