@@ -67,15 +67,6 @@ void lay_out_joints(Bench& bench, findings::Findings& findings) {
             if (const auto near = findings::near_word(wanted.kind, known)) finding.mend = fmt::format("did you mean {}", *near);
             continue;
         }
-        for (const piece::OptionGiven& option : wanted.options) {
-            if (option.words.empty()) continue;
-            const std::string first = option.words.substr(0, option.words.find(' '));
-            if (std::find(kind->options.begin(), kind->options.end(), first) != kind->options.end()) continue;
-            const std::vector<std::string> known(kind->options.begin(), kind->options.end());
-            auto& finding = findings.error("joint-option-unknown", option.span, fmt::format("{} has no option {}", wanted.kind, option.words));
-            const auto near = findings::near_word(first, known);
-            finding.mend = near ? fmt::format("did you mean {}", *near) : fmt::format("it takes: {}", fmt::join(known, ", "));
-        }
         const std::vector<Pair> pairs = pairs_of(bench, wanted, static_cast<int>(w), *kind);
         auto& all = by_kind[static_cast<std::size_t>(kind - all_kinds().data())];
         all.insert(all.end(), pairs.begin(), pairs.end());

@@ -2,6 +2,7 @@
 // Every kind of joint that a maker can ask for, in the order in which they are laid out.
 //
 // Grooves come before mortises, because a tenon must clear the panel's groove; what only fastens comes last.
+// Options were held against the table of the piece room (src/piece/joins.cpp): nothing unknown arrives here.
 
 #include <span>
 #include <string_view>
@@ -13,8 +14,6 @@ namespace rayfleck::joinery {
 
 struct Kind {
     std::string_view name;
-    /// First words of the options that mean something to it.
-    std::vector<std::string_view> options;
     /// Lays out all pairs of this kind in the piece.
     void (*lay_out)(Bench& bench, const std::vector<Pair>& pairs);
     /// Parts that only share a corner line may be joined by it.
@@ -40,6 +39,7 @@ void sliding_dovetails(Bench& bench, const std::vector<Pair>& pairs);
 void finger_joints(Bench& bench, const std::vector<Pair>& pairs);
 void dowels(Bench& bench, const std::vector<Pair>& pairs);
 void screws(Bench& bench, const std::vector<Pair>& pairs);
+void slotted_screws(Bench& bench, const std::vector<Pair>& pairs);
 void buttons(Bench& bench, const std::vector<Pair>& pairs);
 void glue(Bench& bench, const std::vector<Pair>& pairs);
 

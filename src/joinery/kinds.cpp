@@ -1,0 +1,31 @@
+// The table of joints, in the order in which they are laid out. See kinds.hpp.
+
+#include "joinery/kinds.hpp"
+
+#include <array>
+
+namespace rayfleck::joinery {
+
+std::span<const Kind> all_kinds() {
+    static const std::array kinds{
+        Kind{"groove", grooves},
+        Kind{"dado", dados},
+        Kind{"rabbet", rabbets},
+        Kind{"tongue and groove", tongues_and_grooves},
+        Kind{"mortise and tenon", mortises_and_tenons},
+        Kind{"dowels", dowels},
+        Kind{"screws", screws},
+        Kind{"slotted screws", slotted_screws},
+        Kind{"buttons", buttons},
+        Kind{"glue", glue},
+    };
+    return kinds;
+}
+
+const Kind* find_kind(std::string_view name) {
+    for (const Kind& kind : all_kinds())
+        if (kind.name == name) return &kind;
+    return nullptr;
+}
+
+} // namespace rayfleck::joinery
