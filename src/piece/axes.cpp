@@ -131,7 +131,8 @@ std::optional<Direction> thickness_direction(Elaboration& e, Instance& instance,
         // A span as long as the part is thick is its thickness.
         if (thick) {
             const auto reach = span_by_lines(instance, spanned), told = stated_size(e, instance, 2);
-            if (reach && told && *reach == *told && (!wide || stated_size(e, instance, 1) != told)) return spanned;
+            if (reach && told && *reach == *told && (!wide || stated_size(e, instance, 1) != told))
+                return spanned;
         }
         return other(spanned);
     }

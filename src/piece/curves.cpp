@@ -1,14 +1,15 @@
 // Curved edges and outlines.
 //
-// An edge curved by a rise is a circular arc between two places on the edge, hollowed by the rise in the middle:
+// An edge curved by a rise is a circular arc between two places on the edge, hollowed by the rise in the
+// middle:
 //
 //     edge  ____                ____        radius = (chord² / 4 + rise²) / (2 rise)
 //               '.            .'
 //                 ''--....--''   | rise
 //
-// Through points it is a smooth curve; each point tells how far along the edge and how deep the waste is. Arcs stay
-// arcs, smooth curves become lines of one smooth run. An outline is drawn on the face, along the length and across the
-// width from the low corner of the body.
+// Through points it is a smooth curve; each point tells how far along the edge and how deep the waste is.
+// Arcs stay arcs, smooth curves become lines of one smooth run. An outline is drawn on the face, along the
+// length and across the width from the low corner of the body.
 
 #include <algorithm>
 #include <cmath>
@@ -41,13 +42,17 @@ std::optional<Point2> centre_through(Point2 a, Point2 b, Point2 c) {
     if (std::abs(d) < 1e-9) return std::nullopt;
     const double bb = (b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y);
     const double cc = (c.x - a.x) * (c.x - a.x) + (c.y - a.y) * (c.y - a.y);
-    return Point2{a.x + ((c.y - a.y) * bb - (b.y - a.y) * cc) / d, a.y + ((b.x - a.x) * cc - (c.x - a.x) * bb) / d};
+    return Point2{a.x + ((c.y - a.y) * bb - (b.y - a.y) * cc) / d,
+                  a.y + ((b.x - a.x) * cc - (c.x - a.x) * bb) / d};
 }
 
-bool is_left_turn(Point2 a, Point2 b, Point2 c) { return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x) > 0; }
+bool is_left_turn(Point2 a, Point2 b, Point2 c) {
+    return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x) > 0;
+}
 
 /// The waste of a curved edge, u along the edge and v into the wood.
-std::optional<Outline> hollow_by_rise(Shaper& s, const syntax::CurveEdge& says, int along, int across, Span span) {
+std::optional<Outline> hollow_by_rise(Shaper& s, const syntax::CurveEdge& says, int along, int across,
+                                      Span span) {
     double from = 0, to = s.size(along);
     if (says.reach) {
         const auto a = s.along(says.reach->from, along), b = s.along(says.reach->to, along);
@@ -63,14 +68,16 @@ std::optional<Outline> hollow_by_rise(Shaper& s, const syntax::CurveEdge& says, 
         return std::nullopt;
     }
     if (*rise > chord / 2) {
-        s.e.error("too-steep", says.rise->span, "a curve that rises " + s.e.shown(Length::from_geometry(*rise)) + " over " +
-                                                    s.e.shown(Length::from_geometry(chord)) + " is more than half a circle").mend =
-            "make it less, or draw an outline";
+        s.e.error("too-steep", says.rise->span,
+                  "a curve that rises " + s.e.shown(Length::from_geometry(*rise)) + " over " +
+                      s.e.shown(Length::from_geometry(chord)) + " is more than half a circle")
+            .mend = "make it less, or draw an outline";
         return std::nullopt;
     }
     if (*rise >= s.size(across)) {
-        s.e.error("nothing-left", says.rise->span, "the curve goes right through `" + s.name() + "`, " +
-                                                       s.e.shown(s.pose.size[static_cast<std::size_t>(across)]) + " there");
+        s.e.error("nothing-left", says.rise->span,
+                  "the curve goes right through `" + s.name() + "`, " +
+                      s.e.shown(s.pose.size[static_cast<std::size_t>(across)]) + " there");
         return std::nullopt;
     }
     const double radius = (chord * chord / 4 + *rise * *rise) / (2 * *rise);
@@ -82,19 +89,22 @@ std::optional<Outline> hollow_by_rise(Shaper& s, const syntax::CurveEdge& says, 
     return out;
 }
 
-std::optional<Outline> hollow_through(Shaper& s, const syntax::CurveEdge& says, int along, int across, Span span) {
+std::optional<Outline> hollow_through(Shaper& s, const syntax::CurveEdge& says, int along, int across,
+                                      Span span) {
     std::vector<Point2> points;
     const double start = s.pose.readings[static_cast<std::size_t>(along)].start;
     for (const auto& [x, depth] : says.through) {
         const auto u = s.length(x), v = s.length(depth);
         if (!u || !v) return std::nullopt;
         if (!points.empty() && u->value() + start <= points.back().x) {
-            s.e.error("out-of-order", x.span, "the points of a curved edge go along it, each further than the last");
+            s.e.error("out-of-order", x.span,
+                      "the points of a curved edge go along it, each further than the last");
             return std::nullopt;
         }
         if (*v < Length() || v->value() >= s.size(across)) {
-            s.e.error("outside-part", depth.span, "the waste at this point is " + s.e.shown(*v) + " deep, and `" + s.name() + "` is " +
-                                                      s.e.shown(s.pose.size[static_cast<std::size_t>(across)]) + " there");
+            s.e.error("outside-part", depth.span,
+                      "the waste at this point is " + s.e.shown(*v) + " deep, and `" + s.name() + "` is " +
+                          s.e.shown(s.pose.size[static_cast<std::size_t>(across)]) + " there");
             return std::nullopt;
         }
         points.push_back({u->value() + start, v->value()});
@@ -104,8 +114,9 @@ std::optional<Outline> hollow_through(Shaper& s, const syntax::CurveEdge& says, 
         return std::nullopt;
     }
     if (points.front().x < -1e-9 || points.back().x > s.size(along) + 1e-9) {
-        s.e.error("outside-part", span, "the curve reaches beyond `" + s.name() + "`, which is " +
-                                            s.e.shown(s.pose.size[static_cast<std::size_t>(along)]) + " long there");
+        s.e.error("outside-part", span,
+                  "the curve reaches beyond `" + s.name() + "`, which is " +
+                      s.e.shown(s.pose.size[static_cast<std::size_t>(along)]) + " long there");
         return std::nullopt;
     }
     Outline out;
@@ -124,8 +135,10 @@ void shape_curve(Shaper& s, const syntax::CurveEdge& says, Span span) {
     if (!edge) return;
     const int along = edge->axis == 0 ? 1 : 0, across = edge->axis;
     std::optional<Outline> waste;
-    if (says.rise) waste = hollow_by_rise(s, says, along, across, span);
-    else waste = hollow_through(s, says, along, across, span);
+    if (says.rise)
+        waste = hollow_by_rise(s, says, along, across, span);
+    else
+        waste = hollow_through(s, says, along, across, span);
     if (!waste) return;
     if (const auto fault = solid::fault_of(*waste)) {
         s.e.error("bad-outline", span, "the curve of `" + s.name() + "` does not work: " + *fault);
@@ -170,7 +183,8 @@ struct Drawing {
     }
 
     void arc(Point2 to, Point2 centre, bool left, Span span) {
-        if (distance(pen(outline), to) < 1e-9) return fault(span, "the arc begins and ends at the same point");
+        if (distance(pen(outline), to) < 1e-9)
+            return fault(span, "the arc begins and ends at the same point");
         outline.edges.push_back({to, centre, left});
         outline.smooth.push_back(0);
     }
@@ -186,14 +200,16 @@ struct Drawing {
         // A half circle may be told with its radius rounded.
         double radius = *r;
         if (radius < chord / 2 - 1e-6) {
-            return fault(step.span, "an arc of radius " + s.e.shown(Length::from_geometry(radius)) + " does not reach over " +
-                                        s.e.shown(Length::from_geometry(chord)),
+            return fault(step.span,
+                         "an arc of radius " + s.e.shown(Length::from_geometry(radius)) +
+                             " does not reach over " + s.e.shown(Length::from_geometry(chord)),
                          "its radius is " + s.e.shown(Length::from_geometry(chord / 2)) + " at least");
         }
         radius = std::max(radius, chord / 2);
         // Bulging left, the centre lies to the right of the way from start to end, and the arc turns right.
         const bool bulges_left = step.bulge != "right";
-        const double h = std::sqrt(std::max(0.0, radius * radius - chord * chord / 4)) * (bulges_left ? 1 : -1);
+        const double h =
+            std::sqrt(std::max(0.0, radius * radius - chord * chord / 4)) * (bulges_left ? 1 : -1);
         if (chord < 1e-9) return fault(step.span, "the arc begins and ends at the same point");
         const Point2 right{(to.y - a.y) / chord, -(to.x - a.x) / chord};
         arc(to, {(a.x + to.x) / 2 + right.x * h, (a.y + to.y) / 2 + right.y * h}, !bulges_left, step.span);
@@ -208,10 +224,12 @@ struct Drawing {
         if (step.kind == Kind::start) {
             if (started) return fault(step.span, "the outline starts twice");
             started = true;
-            if (const auto p = step.points.empty() ? std::nullopt : point(step.points.back())) outline.start = *p;
+            if (const auto p = step.points.empty() ? std::nullopt : point(step.points.back()))
+                outline.start = *p;
             return;
         }
-        if (!started && !failed) return fault(step.span, "the outline has no start", "begin with `start 0, 0`");
+        if (!started && !failed)
+            return fault(step.span, "the outline has no start", "begin with `start 0, 0`");
         if (closed) return fault(step.span, "the outline is closed already");
         if (step.kind == Kind::close) {
             closed = true;
@@ -234,7 +252,9 @@ struct Drawing {
             line_to(outline, to);
         } else if (step.kind == Kind::arc_through && points.size() == 2) {
             const auto centre = centre_through(pen(outline), points.front(), to);
-            if (!centre) return fault(step.span, "the three points of this arc lie on a line", "write `line to`, or move the middle point");
+            if (!centre)
+                return fault(step.span, "the three points of this arc lie on a line",
+                             "write `line to`, or move the middle point");
             arc(to, *centre, is_left_turn(pen(outline), points.front(), to), step.span);
         } else if (step.kind == Kind::arc_radius) {
             arc_by_radius(step, to);
@@ -257,7 +277,9 @@ double overshoot(const Outline& outline, double length, double width) {
         if (edge.centre) {
             // The four outermost points of the circle, where the arc passes them.
             const double r = distance(*edge.centre, from);
-            const auto angle = [&](Point2 p) { return std::atan2(p.y - edge.centre->y, p.x - edge.centre->x); };
+            const auto angle = [&](Point2 p) {
+                return std::atan2(p.y - edge.centre->y, p.x - edge.centre->x);
+            };
             constexpr double whole = 2 * 3.14159265358979323846;
             const double a = angle(from);
             double sweep = edge.anticlockwise ? angle(edge.to) - a : a - angle(edge.to);
@@ -267,7 +289,8 @@ double overshoot(const Outline& outline, double length, double width) {
                 double turn = edge.anticlockwise ? at - a : a - at;
                 while (turn < 0) turn += whole;
                 while (turn >= whole) turn -= whole;
-                if (turn < sweep) look({edge.centre->x + r * std::cos(at), edge.centre->y + r * std::sin(at)});
+                if (turn < sweep)
+                    look({edge.centre->x + r * std::cos(at), edge.centre->y + r * std::sin(at)});
             }
         }
         from = edge.to;
@@ -285,11 +308,15 @@ void shape_outline(Shaper& s, const syntax::OutlineIs& says, Span span) {
     Outline& outline = drawing.outline;
     if (distance(pen(outline), outline.start) > 1e-6)
         return drawing.fault(span, "the outline is not closed", "end with `close`");
-    if (const auto fault = solid::fault_of(outline)) return drawing.fault(span, "the outline does not work: " + *fault);
+    if (const auto fault = solid::fault_of(outline))
+        return drawing.fault(span, "the outline does not work: " + *fault);
     if (const double over = overshoot(outline, s.size(0), s.size(1)); over > 0.01)
-        return drawing.fault(span, "the outline reaches " + s.e.shown(Length::from_geometry(over)) + " beyond the body of `" + s.name() +
-                                       "`, " + s.e.shown(s.pose.size[1]) + " wide and " + s.e.shown(s.pose.size[0]) + " long",
-                             "its points are measured along the length and across the width, from the low corner");
+        return drawing.fault(
+            span,
+            "the outline reaches " + s.e.shown(Length::from_geometry(over)) + " beyond the body of `" +
+                s.name() + "`, " + s.e.shown(s.pose.size[1]) + " wide and " + s.e.shown(s.pose.size[0]) +
+                " long",
+            "its points are measured along the length and across the width, from the low corner");
     s.part.outline = anticlockwise(outline);
 }
 

@@ -1,7 +1,7 @@
 // Holes, grooves and notches: waste with faces along the part's own axes.
 //
-// Places are read on the rods; a groove lies so far from a side of the part itself. Directions that a notch does not
-// name run through.
+// Places are read on the rods; a groove lies so far from a side of the part itself. Directions that a notch
+// does not name run through.
 
 #include <algorithm>
 
@@ -19,8 +19,9 @@ std::optional<std::array<int, 2>> axes_of_positions(Shaper& s, const syntax::Bor
         for (int k = 0; k < 3; ++k)
             if (s.pose.readings[static_cast<std::size_t>(k)].direction == *d) told[i] = k;
         if (told[i] == face_axis) {
-            s.e.error("two-rods", says.at[i].span, "this place is on the rod " + text(*d) + ", along which the hole is bored").mend =
-                "give the place on the other two rods";
+            s.e.error("two-rods", says.at[i].span,
+                      "this place is on the rod " + text(*d) + ", along which the hole is bored")
+                .mend = "give the place on the other two rods";
             return std::nullopt;
         }
     }
@@ -30,7 +31,8 @@ std::optional<std::array<int, 2>> axes_of_positions(Shaper& s, const syntax::Bor
     if (!told[0]) told[0] = 3 - face_axis - *told[1];
     if (!told[1]) told[1] = 3 - face_axis - *told[0];
     if (*told[0] == *told[1]) {
-        s.e.error("two-rods", says.at[1].span, "both places are on the same rod").mend = "a hole needs a place on each of two rods";
+        s.e.error("two-rods", says.at[1].span, "both places are on the same rod").mend =
+            "a hole needs a place on each of two rods";
         return std::nullopt;
     }
     return std::array{*told[0], *told[1]};
@@ -66,10 +68,12 @@ void shape_bore(Shaper& s, const syntax::Bore& says, Span span) {
         count = *n;
         for (int k = 0; k < 3; ++k) {
             const Pose::Reading& reading = s.pose.readings[static_cast<std::size_t>(k)];
-            if (reading.direction == *says.row_direction && k != face->axis) step[k] = reading.high ? *by : -*by;
+            if (reading.direction == *says.row_direction && k != face->axis)
+                step[k] = reading.high ? *by : -*by;
         }
         if (norm(step) == 0) {
-            s.e.error("which-direction", span, "a row of holes cannot run " + text(*says.row_direction) + ", the way they are bored");
+            s.e.error("which-direction", span,
+                      "a row of holes cannot run " + text(*says.row_direction) + ", the way they are bored");
             return;
         }
     }
@@ -78,9 +82,10 @@ void shape_bore(Shaper& s, const syntax::Bore& says, Span span) {
         for (int k = 0; k < 3; ++k) {
             if (k == face->axis) continue;
             if (cut.centre[k] > 0 && cut.centre[k] < s.size(k)) continue;
-            s.e.error("outside-part", i == 0 ? says.at[k == (*axes)[0] ? 0 : 1].span : span,
-                      (count > 1 ? "hole " + std::to_string(i + 1) + " of the row" : std::string("the hole")) +
-                          " lies outside `" + s.name() + "`");
+            s.e.error(
+                "outside-part", i == 0 ? says.at[k == (*axes)[0] ? 0 : 1].span : span,
+                (count > 1 ? "hole " + std::to_string(i + 1) + " of the row" : std::string("the hole")) +
+                    " lies outside `" + s.name() + "`");
             return;
         }
         s.add("bore", cut, span);
@@ -88,7 +93,8 @@ void shape_bore(Shaper& s, const syntax::Bore& says, Span span) {
 }
 
 void shape_groove(Shaper& s, const syntax::Groove& says, Span span) {
-    const auto wide = s.positive(says.wide, "the width of the groove"), deep = s.positive(says.deep, "the depth of the groove");
+    const auto wide = s.positive(says.wide, "the width of the groove"),
+               deep = s.positive(says.deep, "the depth of the groove");
     const auto from = s.length(says.from_side);
     const auto face = own_side(s.e, s.instance, says.face);
     if (!wide || !deep || !from || !face) return;
@@ -97,14 +103,16 @@ void shape_groove(Shaper& s, const syntax::Groove& says, Span span) {
         if (!side && one.axis != face->axis) side = one;
     if (!side) {
         if (!own_sides(s.e, s.instance, says.side).empty())
-            s.e.error("which-side", says.side.span, "the groove is cut into the face that it should lie so far from").mend =
-                "measure from a side that meets the " + text(says.face.side);
+            s.e.error("which-side", says.side.span,
+                      "the groove is cut into the face that it should lie so far from")
+                .mend = "measure from a side that meets the " + text(says.face.side);
         return;
     }
     if (*from < Length() || from->value() + *wide > s.size(side->axis) || *deep >= s.size(face->axis)) {
-        s.e.error("no-room", span, "a groove " + s.e.shown(Length::from_geometry(*wide)) + " wide and " +
-                                       s.e.shown(Length::from_geometry(*deep)) + " deep, " + s.e.shown(*from) + " from the " +
-                                       text(says.side.side) + ", has no room in `" + s.name() + "`");
+        s.e.error("no-room", span,
+                  "a groove " + s.e.shown(Length::from_geometry(*wide)) + " wide and " +
+                      s.e.shown(Length::from_geometry(*deep)) + " deep, " + s.e.shown(*from) + " from the " +
+                      text(says.side.side) + ", has no room in `" + s.name() + "`");
         return;
     }
     const int along = 3 - face->axis - side->axis;
@@ -129,8 +137,9 @@ void shape_notch(Shaper& s, const syntax::Notch& says, Span span) {
         auto d = direction_of(s.e, reach.from, *s.instance.part->scope, s.instance.each);
         if (!d) d = direction_of(s.e, reach.to, *s.instance.part->scope, s.instance.each);
         if (!d) {
-            s.e.error("which-direction", reach.from.span, "it is not clear along which rod this part of the notch lies").mend =
-                "use the names of lines or sides, as in `notch from left to 30 from left`";
+            s.e.error("which-direction", reach.from.span,
+                      "it is not clear along which rod this part of the notch lies")
+                .mend = "use the names of lines or sides, as in `notch from left to 30 from left`";
             return;
         }
         int axis = -1;
@@ -144,9 +153,11 @@ void shape_notch(Shaper& s, const syntax::Notch& says, Span span) {
         told[static_cast<std::size_t>(axis)] = true;
         const auto from = s.along(reach.from, axis), to = s.along(reach.to, axis);
         if (!from || !to) return;
-        const double low = std::max(0.0, std::min(*from, *to)), high = std::min(s.size(axis), std::max(*from, *to));
+        const double low = std::max(0.0, std::min(*from, *to)),
+                     high = std::min(s.size(axis), std::max(*from, *to));
         if (high - low < 1e-9) {
-            s.e.error("outside-part", reach.from.span, "the notch takes nothing from `" + s.name() + "` " + text(*d));
+            s.e.error("outside-part", reach.from.span,
+                      "the notch takes nothing from `" + s.name() + "` " + text(*d));
             return;
         }
         cut.box.low[axis] = low;

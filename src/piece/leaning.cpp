@@ -48,7 +48,10 @@ bool lean_towards(Elaboration& e, Instance& instance, const syntax::Tilt& tilt, 
         return true;
     }
     bool any = false;
+    const std::optional<Direction> length = length_direction(e, instance);
     for (const Direction d : {Direction::across, Direction::deep}) {
+        // A board leans across its length; where its ends lie may hang on how it leans.
+        if (d == length) continue;
         const auto at = interval_of(e, itself(instance), d);
         const auto middle = middle_of(e, *instance.part->scope, d);
         if (!at) return false;

@@ -1,9 +1,9 @@
 // `part short apron like long apron`: phrases taken over from another part.
 //
-// All phrases of the other part are taken, except those that the part says anew: a size replaces the same size, `runs`
-// the direction, a moulding the mouldings. What tells an end or the middle in one direction replaces whatever told one
-// there, `from ... to` all that told the place there. Notes are added. The other part's copies are not taken: they tell
-// where it stands.
+// All phrases of the other part are taken, except those that the part says anew: a size replaces the same
+// size, `runs` the direction, a moulding the mouldings. What tells an end or the middle in one direction
+// replaces whatever told one there, `from ... to` all that told the place there. Notes are added. The other
+// part's copies are not taken: they tell where it stands.
 
 #include <algorithm>
 
@@ -21,7 +21,8 @@ bool tells_size(const syntax::SizeIs& a, const syntax::SizeIs& b) {
     });
 }
 
-/// What a phrase tells of the place: a span from end to end, one end or the middle; and where, if that is plain.
+/// What a phrase tells of the place: a span from end to end, one end or the middle; and where, if that is
+/// plain.
 struct Placing {
     enum class Sort { none, span, end } sort = Sort::none;
     std::optional<Direction> direction;
@@ -35,9 +36,15 @@ struct PlacingOf {
         return {Placing::Sort::span, d ? d : direction_of(e, p.to, scope, nullptr)};
     }
     Placing operator()(const syntax::Between& p) const { return {Placing::Sort::span, p.direction}; }
-    Placing operator()(const syntax::SideAt& p) const { return {Placing::Sort::end, direction_of(p.side.side)}; }
-    Placing operator()(const syntax::SetBack& p) const { return {Placing::Sort::end, direction_of(p.from.side)}; }
-    Placing operator()(const syntax::FlushWith& p) const { return {Placing::Sort::end, direction_of(p.side.side)}; }
+    Placing operator()(const syntax::SideAt& p) const {
+        return {Placing::Sort::end, direction_of(p.side.side)};
+    }
+    Placing operator()(const syntax::SetBack& p) const {
+        return {Placing::Sort::end, direction_of(p.from.side)};
+    }
+    Placing operator()(const syntax::FlushWith& p) const {
+        return {Placing::Sort::end, direction_of(p.side.side)};
+    }
     Placing operator()(const syntax::OverUnder&) const { return {Placing::Sort::end, Direction::up}; }
     Placing operator()(const syntax::CentredOn& p) const {
         if (p.direction || p.between.empty()) return {Placing::Sort::end, p.direction};
@@ -49,7 +56,8 @@ struct PlacingOf {
 /// Whether `own` says again what `taken` says.
 bool replaces(Elaboration& e, Scope& scope, const Phrase& own, const Phrase& taken) {
     if (std::holds_alternative<syntax::NoteIs>(own.says)) return false;
-    const Placing mine = std::visit(PlacingOf{e, scope}, own.says), theirs = std::visit(PlacingOf{e, scope}, taken.says);
+    const Placing mine = std::visit(PlacingOf{e, scope}, own.says),
+                  theirs = std::visit(PlacingOf{e, scope}, taken.says);
     if (mine.sort != Placing::Sort::none && theirs.sort != Placing::Sort::none) {
         if (mine.direction != theirs.direction) return false;
         return mine.sort == theirs.sort || mine.sort == Placing::Sort::span;

@@ -1,9 +1,9 @@
 #pragma once
 // The piece: every name looked up, every size known, every copy standing in its place.
 //
-// Frame: x across (left to right), y deep (front to back), z up, in millimetres; the rods' own figures. Sizes and
-// lines are exact; a Frame holds floating numbers because angled parts need them. Joints are still requests:
-// joinery turns them into cuts.
+// Frame: x across (left to right), y deep (front to back), z up, in millimetres; the rods' own figures. Sizes
+// and lines are exact; a Frame holds floating numbers because angled parts need them. Joints are still
+// requests: joinery turns them into cuts.
 
 #include <optional>
 #include <string>
@@ -42,46 +42,46 @@ struct Note {
 struct GlueUp {
     std::optional<Length> at_most_wide; ///< widest stave
     std::optional<int> count;
-    bool alternating = false;           ///< bark faces turned about from stave to stave
-    bool laminated = false;             ///< layers of thickness instead of staves of width
+    bool alternating = false; ///< bark faces turned about from stave to stave
+    bool laminated = false;   ///< layers of thickness instead of staves of width
 };
 
 /// One copy of a part, as placed. Its body is what the placement says; joinery may make its blank longer.
 struct Part {
-    int id = 0;              ///< index into Piece::parts
-    std::string name;        ///< `leg at front-left`; unique and stable
-    std::string base;        ///< `leg`, as in the text (with the made thing's name before it: `upper door stile`)
-    std::string copy;        ///< `front-left`, or empty
-    Span span;               ///< the header of its statement
-    Span grain_span;         ///< where its direction or grain is set
+    int id = 0;       ///< index into Piece::parts
+    std::string name; ///< `leg at front-left`; unique and stable
+    std::string base; ///< `leg`, as in the text (with the made thing's name before it: `upper door stile`)
+    std::string copy; ///< `front-left`, or empty
+    Span span;        ///< the header of its statement
+    Span grain_span;  ///< where its direction or grain is set
 
     const wood::Species* species = nullptr; ///< never null in a piece that elaborated without errors
     wood::Sawn sawn = wood::Sawn::flat;
     bool sawn_stated = false;
-    measure::Angle rings;    ///< ring tangent to the wide face: flat 0, rift 45, quarter 90
-    std::string stock;       ///< `8/4`, `2x4`, or empty
+    measure::Angle rings; ///< ring tangent to the wide face: flat 0, rift 45, quarter 90
+    std::string stock;    ///< `8/4`, `2x4`, or empty
     bool size_from_stock = false;
 
-    Length thickness, width, length;  ///< of the body, > 0
-    measure::Frame frame;             ///< own frame → piece; origin in the body's low corner; z towards the face side
-    bool mirrored = false;            ///< a mirror image of the first copy (other-handed)
-    bool upright = true;              ///< all axes along the piece's axes (not splayed, canted, raked or turned)
-    bool face_edge_high = true;       ///< the face edge is at y = width (else y = 0)
+    Length thickness, width, length; ///< of the body, > 0
+    measure::Frame frame;  ///< own frame → piece; origin in the body's low corner; z towards the face side
+    bool mirrored = false; ///< a mirror image of the first copy (other-handed)
+    bool upright = true;   ///< all axes along the piece's axes (not splayed, canted, raked or turned)
+    bool face_edge_high = true; ///< the face edge is at y = width (else y = 0)
     /// Which own side the bark looks to, if told: a face (axis 2) or an edge (axis 1).
     std::optional<LocalSide> bark;
-    measure::Angle grain;             ///< fibre against the length, on the face, anticlockwise seen from the face side
+    measure::Angle grain; ///< fibre against the length, on the face, anticlockwise seen from the face side
 
     /// Outline of the body in x-y, when it is not a rectangle.
     std::optional<solid::Outline> outline;
-    std::vector<Cut> shaping;         ///< in the order of the text
+    std::vector<Cut> shaping; ///< in the order of the text
     std::optional<GlueUp> glue_up;
-    bool loose = false;               ///< stands or moves free
+    bool loose = false; ///< stands or moves free
     std::vector<Note> notes;
 };
 
 /// An option with its numbers evaluated: lengths are in mm whatever the text used, plain numbers stay plain.
 struct OptionGiven {
-    std::string words;       ///< `haunched`, `thick`, `every`, `tails` ...
+    std::string words; ///< `haunched`, `thick`, `every`, `tails` ...
     std::vector<double> values;
     std::vector<Length> lengths; ///< exact, one per value; a plain number read in the file's unit
     std::optional<syntax::Side> side;
@@ -91,8 +91,8 @@ struct OptionGiven {
 
 /// A statement `join`, with the copies it may concern. Which of them meet, geometry tells.
 struct JointWanted {
-    std::vector<int> a, b;   ///< part ids: a goes in, b receives
-    std::string kind;        ///< canonical: `mortise and tenon`, `half-blind dovetail` ...
+    std::vector<int> a, b; ///< part ids: a goes in, b receives
+    std::string kind;      ///< canonical: `mortise and tenon`, `half-blind dovetail` ...
     std::vector<OptionGiven> options;
     std::vector<Note> notes;
     Span span;
@@ -106,7 +106,7 @@ struct Hardware {
 
 struct Acceptance {
     std::string check;
-    std::vector<int> parts;  ///< empty: wherever it occurs
+    std::vector<int> parts; ///< empty: wherever it occurs
     std::string reason;
     Span span;
 };
@@ -117,31 +117,45 @@ struct Shop {
     std::string sheet = "A3";
     bool first_angle = true;
     std::vector<std::pair<std::string, Length>> kerfs;
-    Length allow_width = Length::mm(5), allow_length = Length::mm(25), allow_thickness = Length::mm(3), end_trim = Length::mm(25);
-    struct Limit { std::string machine, what; Length amount; };
+    Length allow_width = Length::mm(5), allow_length = Length::mm(25), allow_thickness = Length::mm(3),
+           end_trim = Length::mm(25);
+    struct Limit {
+        std::string machine, what;
+        Length amount;
+    };
     std::vector<Limit> limits;
-    struct Board { std::string id, wood, stock, sawn; Length thickness, width, length; int count = 1; Span span; };
+    struct Board {
+        std::string id, wood, stock, sawn;
+        Length thickness, width, length;
+        int count = 1;
+        Span span;
+    };
     std::vector<Board> boards;
-    struct Price { std::string wood, stock; double amount = 0; std::string per; std::vector<Length> lengths; };
+    struct Price {
+        std::string wood, stock;
+        double amount = 0;
+        std::string per;
+        std::vector<Length> lengths;
+    };
     std::vector<Price> prices;
     std::vector<std::pair<std::string, std::string>> title_fields;
 };
 
 struct Piece {
     std::string title;
-    std::string size_name;            ///< of the table of sizes; empty where there is none
+    std::string size_name; ///< of the table of sizes; empty where there is none
     measure::Manner manner;
     wood::Climate climate;
     bool climate_stated = false;
     measure::Moisture made_at = measure::Moisture::percent(8);
-    std::vector<Rod> rods;            ///< across, deep, up; always three, maybe without lines
+    std::vector<Rod> rods; ///< across, deep, up; always three, maybe without lines
     std::vector<Part> parts;
     std::vector<JointWanted> joints;
     std::vector<Hardware> hardware;
     std::vector<Note> notes;
     std::vector<Acceptance> acceptances;
     Shop shop;
-    Span span;                        ///< of its title
+    Span span; ///< of its title
 };
 
 /// Box round a part's body in the piece's frame.

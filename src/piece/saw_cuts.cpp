@@ -1,8 +1,9 @@
 // Saw cuts told by angle and place: miter, compound miter, crosscut, rip, resaw.
 //
-// A miter goes through the end of the part on its long side and takes the other side back. A compound miter is turned
-// across the face by its first angle, and the blade tilted by its second; the face side stays the longer. A crosscut, rip
-// or resaw at an angle leans out towards the named side and reaches the told place there; the rest is shorter.
+// A miter goes through the end of the part on its long side and takes the other side back. A compound miter
+// is turned across the face by its first angle, and the blade tilted by its second; the face side stays the
+// longer. A crosscut, rip or resaw at an angle leans out towards the named side and reaches the told place
+// there; the rest is shorter.
 
 #include <algorithm>
 #include <cmath>
@@ -30,8 +31,9 @@ std::optional<LocalSide> long_side(Shaper& s, const syntax::Miter& says, Span sp
     if (says.towards) {
         const auto side = own_side(s.e, s.instance, *says.towards);
         if (side && side->axis == 0) {
-            s.e.error("which-side", says.towards->span, "the " + text(says.towards->side) + " of `" + s.name() + "` is its end").mend =
-                "name a side along the grain";
+            s.e.error("which-side", says.towards->span,
+                      "the " + text(says.towards->side) + " of `" + s.name() + "` is its end")
+                .mend = "name a side along the grain";
             return std::nullopt;
         }
         return side;
@@ -54,8 +56,10 @@ void shape_miter(Shaper& s, const syntax::Miter& says, Span span) {
     const auto end = own_side(s.e, s.instance, says.end);
     if (!end) return;
     if (end->axis != 0) {
-        s.e.error("not-an-end", says.end.span, "the " + text(says.end.side) + " of `" + s.name() + "` is no end; its length runs " +
-                                                   text(s.pose.readings[0].direction)).mend = "a miter is cut at an end";
+        s.e.error("not-an-end", says.end.span,
+                  "the " + text(says.end.side) + " of `" + s.name() + "` is no end; its length runs " +
+                      text(s.pose.readings[0].direction))
+            .mend = "a miter is cut at an end";
         return;
     }
     const auto far = long_side(s, says, span);
@@ -93,9 +97,11 @@ void shape_trim(Shaper& s, const syntax::TrimTo& says, Span span) {
     constexpr std::array whats{"an end", "an edge", "a face"};
     const std::string fitting = words[static_cast<std::size_t>(side->axis)];
     if (says.word != fitting) {
-        s.e.error("wrong-saw-cut", says.side.span, "the " + text(says.side.side) + " of `" + s.name() + "` is " +
-                                                       whats[static_cast<std::size_t>(side->axis)] + ", which is not cut by `" +
-                                                       says.word + "`").mend = "write `" + fitting + "`";
+        s.e.error("wrong-saw-cut", says.side.span,
+                  "the " + text(says.side.side) + " of `" + s.name() + "` is " +
+                      whats[static_cast<std::size_t>(side->axis)] + ", which is not cut by `" + says.word +
+                      "`")
+            .mend = "write `" + fitting + "`";
         return;
     }
     const auto at = s.along(says.position, side->axis);
@@ -114,7 +120,8 @@ void shape_trim(Shaper& s, const syntax::TrimTo& says, Span span) {
         const auto towards = own_side(s.e, s.instance, *says.towards);
         if (!towards) return;
         if (towards->axis == side->axis) {
-            s.e.error("which-side", says.towards->span, "a cut across cannot lean towards the " + text(says.towards->side));
+            s.e.error("which-side", says.towards->span,
+                      "a cut across cannot lean towards the " + text(says.towards->side));
             return;
         }
         n[side->axis] *= std::cos(radians(*angle));

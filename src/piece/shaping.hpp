@@ -30,7 +30,8 @@ struct Shaper {
 
 /// The stretch of an own axis that a groove or rabbet runs over, between its stops.
 std::optional<std::pair<double, double>>
-stopped_reach(Shaper& s, int axis, const std::vector<std::pair<Expression, std::optional<syntax::SideName>>>& stops);
+stopped_reach(Shaper& s, int axis,
+              const std::vector<std::pair<Expression, std::optional<syntax::SideName>>>& stops);
 
 void shape_taper(Shaper& s, const syntax::Taper& says, Span span);
 void shape_edges(Shaper& s, const syntax::EdgeShape& says, Span span);

@@ -1,9 +1,9 @@
 // Centripetal Catmull-Rom curves, cut into chords.
 //
-// Each stretch is a cubic between two of the points; its tangents come from the points beside them, with parameters that
-// grow as the square root of the distance, which keeps the curve free of loops and cusps (Yuksel, Schaefer and Keyser,
-// 2011; from memory). A stretch is halved until its control points lie within the chord error of its chord; the curve
-// lies nearer still.
+// Each stretch is a cubic between two of the points; its tangents come from the points beside them, with
+// parameters that grow as the square root of the distance, which keeps the curve free of loops and cusps
+// (Yuksel, Schaefer and Keyser, 2011; from memory). A stretch is halved until its control points lie within
+// the chord error of its chord; the curve lies nearer still.
 
 #include "piece/smooth.hpp"
 
@@ -35,7 +35,8 @@ void flatten(Point2 a, Point2 b, Point2 c, Point2 d, int depth, std::vector<Poin
         out.push_back(d);
         return;
     }
-    const Point2 ab = half(a, b), bc = half(b, c), cd = half(c, d), abc = half(ab, bc), bcd = half(bc, cd), m = half(abc, bcd);
+    const Point2 ab = half(a, b), bc = half(b, c), cd = half(c, d), abc = half(ab, bc), bcd = half(bc, cd),
+                 m = half(abc, bcd);
     flatten(a, ab, abc, m, depth - 1, out);
     flatten(m, bcd, cd, d, depth - 1, out);
 }
@@ -56,12 +57,14 @@ std::vector<Point2> smooth_through(const std::vector<Point2>& points) {
     std::vector<double> step(n - 1);
     for (std::size_t i = 0; i + 1 < n; ++i) step[i] = std::sqrt(length(p[i + 1] - p[i]));
     std::vector<Point2> slope(n);
-    for (std::size_t i = 1; i + 1 < n; ++i) slope[i] = tangent(p[i - 1], p[i], p[i + 1], step[i - 1], step[i]);
+    for (std::size_t i = 1; i + 1 < n; ++i)
+        slope[i] = tangent(p[i - 1], p[i], p[i + 1], step[i - 1], step[i]);
     slope[0] = (p[1] - p[0]) * (2 / step[0]) - slope[1];
     slope[n - 1] = (p[n - 1] - p[n - 2]) * (2 / step[n - 2]) - slope[n - 2];
     std::vector<Point2> out;
     for (std::size_t i = 0; i + 1 < n; ++i)
-        flatten(p[i], p[i] + slope[i] * (step[i] / 3), p[i + 1] - slope[i + 1] * (step[i] / 3), p[i + 1], 12, out);
+        flatten(p[i], p[i] + slope[i] * (step[i] / 3), p[i + 1] - slope[i + 1] * (step[i] / 3), p[i + 1], 12,
+                out);
     return out;
 }
 

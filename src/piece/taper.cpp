@@ -30,7 +30,8 @@ void shape_taper(Shaper& s, const syntax::Taper& says, Span span) {
         for (const LocalSide& side : own_sides(s.e, s.instance, face)) {
             if (side.axis == along) {
                 s.e.error("taper-on-end", face.span,
-                          "the " + text(face.side) + " of `" + s.name() + "` lies across the way the taper runs")
+                          "the " + text(face.side) + " of `" + s.name() +
+                              "` lies across the way the taper runs")
                     .mend = "name a face along it";
                 continue;
             }
