@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <vector>
 
 #include <fmt/core.h>
 
@@ -62,6 +64,51 @@ void accept(const piece::Piece& piece, findings::Findings& found) {
     for (findings::Finding& finding : needless) found.add(std::move(finding));
 }
 
+/// The finding's words with every copy's name replaced by its part's: alike for the twins of one part.
+std::string said_of_any_copy(const findings::Finding& finding, const std::map<std::string, std::string>& bases) {
+    std::string said = finding.message;
+    for (const std::string& name : finding.parts) {
+        const auto base = bases.find(name);
+        if (base == bases.end()) continue;
+        for (std::size_t at = said.find(name); at != std::string::npos; at = said.find(name, at + base->second.size()))
+            said.replace(at, name.size(), base->second);
+    }
+    return said;
+}
+
+/// One cause, one finding: what one line of the text does to a part and to its mirror images is told once.
+void tell_twins_once(const piece::Piece& piece, findings::Findings& found) {
+    std::map<std::string, std::string> bases;
+    for (const piece::Part& part : piece.parts) bases[part.name] = part.base;
+    struct Told {
+        findings::Finding finding;
+        std::string said;
+        int more = 0;
+    };
+    std::vector<Told> told;
+    for (const findings::Finding& finding : found) {
+        const std::string said = said_of_any_copy(finding, bases);
+        const auto twin = std::find_if(told.begin(), told.end(), [&](const Told& t) {
+            return t.said == said && t.finding.name == finding.name && t.finding.severity == finding.severity &&
+                   t.finding.span == finding.span && t.finding.accepted_because == finding.accepted_because;
+        });
+        if (twin == told.end()) {
+            told.push_back({finding, said});
+            continue;
+        }
+        ++twin->more;
+        for (const std::string& part : finding.parts)
+            if (std::find(twin->finding.parts.begin(), twin->finding.parts.end(), part) == twin->finding.parts.end())
+                twin->finding.parts.push_back(part);
+    }
+    findings::Findings once;
+    for (Told& t : told) {
+        if (t.more > 0) t.finding.message += fmt::format(", and the same at {} more", t.more);
+        once.add(std::move(t.finding));
+    }
+    found = std::move(once);
+}
+
 } // namespace
 
 std::span<const Check> all() { return list(); }
@@ -70,6 +117,7 @@ void look(const joinery::Model& model, findings::Findings& found) {
     findings::Findings own;
     for (const Check& check : all()) check.look(model, own);
     accept(*model.piece, own);
+    tell_twins_once(*model.piece, own);
     found.append(std::move(own));
     found.sort();
 }

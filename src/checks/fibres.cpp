@@ -22,7 +22,7 @@ struct Stretch {
     std::vector<int> above, below;
 };
 
-/// The fibres of one part at half its thickness, in coordinates u along and v across the fibre.
+/// The fibres of one part at one level of its thickness, in coordinates u along and v across the fibre.
 struct Fibres {
     Vector along, across;
     double z = 0, v_low = 0, spacing = 0;
@@ -36,12 +36,13 @@ struct Fibres {
     }
 };
 
-Fibres lay(const joinery::Made& made) {
+/// share  of the thickness, from the low face
+Fibres lay(const joinery::Made& made, double share) {
     Fibres fibres;
     fibres.along = fibre_direction(*made.part);
     fibres.across = {-fibres.along.y, fibres.along.x, 0};
-    // A hair off the middle, so that no line lies in the face of a cut made to half the thickness.
-    fibres.z = (made.solid.box.low.z + made.solid.box.high.z) / 2 + 0.0137;
+    // A hair off, so that no line lies in the face of a cut made to half the thickness.
+    fibres.z = made.solid.box.low.z + share * (made.solid.box.high.z - made.solid.box.low.z) + 0.0137;
     double low = std::numeric_limits<double>::infinity(), high = -low;
     for (const solid::Edge& edge : made.solid.edges)
         for (const Point& p : {edge.a, edge.b}) {
@@ -139,21 +140,8 @@ double severity(const Limb& limb) {
     return limb.lever / (limb.run * limb.run * std::max(limb.thickness, 0.1));
 }
 
-} // namespace
-
-Vector fibre_direction(const piece::Part& part) {
-    const double angle = part.grain.in_radians();
-    return {std::cos(angle), std::sin(angle), 0};
-}
-
-double longest_run(const joinery::Made& made) {
-    double longest = 0;
-    for (const Stretch& s : lay(made).stretches) longest = std::max(longest, s.to - s.from);
-    return longest;
-}
-
-std::vector<Limb> limbs_of(const joinery::Made& made) {
-    const Fibres fibres = lay(made);
+/// Every line at this level that holds a limb.
+std::vector<Limb> lines_that_hold(const joinery::Made& made, const Fibres& fibres) {
     double longest = 0;
     for (const Stretch& s : fibres.stretches) longest = std::max(longest, s.to - s.from);
     std::vector<Limb> found;
@@ -163,17 +151,68 @@ std::vector<Limb> limbs_of(const joinery::Made& made) {
         for (bool upper : {false, true})
             if (auto limb = limb_on(made, fibres, i, upper)) found.push_back(*limb);
     }
+    return found;
+}
+
+bool same_tip(const Limb& a, const Limb& b, double spacing) {
+    const Vector apart{a.tip.x - b.tip.x, a.tip.y - b.tip.y, 0};
+    return norm(apart) < std::max(a.reach, b.reach) + 2 * spacing;
+}
+
+/// Whether the wood at another level holds what is a limb at half thickness: it goes on there, and is no limb.
+bool held_at(const joinery::Made& made, const Limb& limb, double share) {
+    const Fibres fibres = lay(made, share);
+    Point middle = (limb.from + limb.to) * 0.5;
+    const double u = dot(middle, fibres.along), v = dot(middle, fibres.across);
+    const bool wood = std::any_of(fibres.stretches.begin(), fibres.stretches.end(), [&](const Stretch& s) {
+        return std::abs(fibres.v(s.row) - v) <= fibres.spacing && s.from < u && u < s.to;
+    });
+    if (!wood) return false;
+    const std::vector<Limb> here = lines_that_hold(made, fibres);
+    return std::none_of(here.begin(), here.end(), [&](const Limb& other) {
+        return other.run < 1.5 * limb.run && other.area > limb.area / 2 &&
+               std::abs(dot(other.from, fibres.across) - v) < 3 * fibres.spacing &&
+               dot(other.from, fibres.along) < u && u < dot(other.to, fibres.along);
+    });
+}
+
+} // namespace
+
+Vector fibre_direction(const piece::Part& part) {
+    const double angle = part.grain.in_radians();
+    return {std::cos(angle), std::sin(angle), 0};
+}
+
+double strength_left(measure::Angle grain) {
+    const double s = std::abs(std::sin(grain.in_radians())), c = std::abs(std::cos(grain.in_radians()));
+    return across_to_along / (std::pow(s, exponent) + across_to_along * std::pow(c, exponent));
+}
+
+bool runs_across_its_grain(const piece::Part& part) {
+    return strength_left(part.grain) < sound_share && !part.outline && part.length > part.width;
+}
+
+double longest_run(const joinery::Made& made) {
+    double longest = 0;
+    for (const Stretch& s : lay(made, 0.5).stretches) longest = std::max(longest, s.to - s.from);
+    return longest;
+}
+
+std::vector<Limb> limbs_of(const joinery::Made& made) {
+    const Fibres fibres = lay(made, 0.5);
+    std::vector<Limb> found = lines_that_hold(made, fibres);
     std::stable_sort(found.begin(), found.end(),
                      [](const Limb& a, const Limb& b) { return severity(a) > severity(b); });
     // Lines through one limb name it again and again: keep its weakest line only. Two lines are of one limb
     // when their tips are close.
     std::vector<Limb> distinct;
-    for (const Limb& limb : found) {
-        const bool known = std::any_of(distinct.begin(), distinct.end(), [&](const Limb& other) {
-            return norm(other.tip - limb.tip) < std::max(other.reach, limb.reach) + 2 * fibres.spacing;
-        });
-        if (!known) distinct.push_back(limb);
-    }
+    for (const Limb& limb : found)
+        if (std::none_of(distinct.begin(), distinct.end(),
+                         [&](const Limb& other) { return same_tip(limb, other, fibres.spacing); }))
+            distinct.push_back(limb);
+    // The land between two mortises is no limb: the cheeks on either side hold it.
+    std::erase_if(distinct,
+                  [&](const Limb& limb) { return held_at(made, limb, 0.2) || held_at(made, limb, 0.8); });
     return distinct;
 }
 

@@ -5,8 +5,9 @@
 // when that line is short: the whole load on the limb's tip must then be carried by tension across the grain. So every
 // part is looked at in the plane of its face at half its thickness: lines along the fibre, closely spaced, give the
 // stretches in which a fibre runs unbroken; neighbouring stretches that overlap hang together. A stretch whose removal
-// leaves a piece hanging on nothing else is a place where the part can split, and the piece split off is the limb.
-// Left out: planes through the thickness (see short_grain_land), knots and shakes.
+// leaves a piece hanging on nothing else is a place where the part can split, and the piece split off is the limb. The
+// same must hold at a fifth and at four fifths of the thickness: the wood between two mortises is no limb, because
+// their cheeks hold it. Left out: planes through the thickness (see short_grain_land), knots and shakes.
 
 #include <optional>
 #include <vector>
@@ -28,6 +29,17 @@ struct Limb {
 
 /// Unit vector along the fibres, in the part's own frame.
 measure::Vector fibre_direction(const piece::Part& part);
+
+/// Bending strength along over across, and exponent: Wood Handbook 2010, ch. 5 (read).
+inline constexpr double across_to_along = 0.1;
+inline constexpr double exponent = 1.5;
+/// Grain steeper than 1 in 8 leaves about two thirds. Our own choice.
+inline constexpr double sound_share = 0.70;
+
+/// Share of the straight-grained bending strength with the fibre at an angle to the length (Hankinson).
+double strength_left(measure::Angle grain);
+/// A plain board whose fibres leave its length too steeply: the business of length-across-grain alone.
+bool runs_across_its_grain(const piece::Part& part);
 
 /// Longest unbroken fibre at half thickness.
 double longest_run(const joinery::Made& made);

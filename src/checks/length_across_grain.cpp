@@ -9,27 +9,17 @@
 
 #include <fmt/core.h>
 
+#include "checks/fibres.hpp"
 #include "checks/list.hpp"
 #include "checks/wording.hpp"
 
 namespace rayfleck::checks {
 namespace {
 
-/// Bending strength along over across, and exponent: Wood Handbook 2010, ch. 5 (read).
-constexpr double across_to_along = 0.1;
-constexpr double exponent = 1.5;
-/// Grain steeper than 1 in 8 leaves about two thirds: caution. Steeper than 1 in 3 leaves about a third:
-/// fault.
-constexpr double caution_below = 0.70;
+/// Grain steeper than 1 in 3 leaves about a third.
 constexpr double fault_below = 0.35;
 /// How much wider than long a held part may be. Our own choice, no published source.
 constexpr double widest_for_length = 2;
-
-/// Share of the straight-grained strength that is left with the fibre at an angle to the length (Hankinson).
-double share_left(measure::Angle angle) {
-    const double s = std::abs(std::sin(angle.in_radians())), c = std::abs(std::cos(angle.in_radians()));
-    return across_to_along / (std::pow(s, exponent) + across_to_along * std::pow(c, exponent));
-}
 
 bool floats(const joinery::Model& model, int part) {
     return std::any_of(model.joints.begin(), model.joints.end(), [&](const joinery::Joint& joint) {
@@ -48,15 +38,15 @@ void look_at(const joinery::Model& model, int index, findings::Findings& found) 
     finding.at =
         place_of(made, {part.length.value() / 2, part.width.value() / 2, part.thickness.value() / 2});
     // An outline follows its grain where short-grain looks at it; here only plain boards are judged by angle.
-    if (const double left = share_left(part.grain);
-        left < caution_below && !part.outline && part.length > part.width) {
+    if (runs_across_its_grain(part)) {
+        const double left = strength_left(part.grain);
         finding.severity = left < fault_below ? findings::Severity::fault : findings::Severity::caution;
         finding.message =
             fmt::format("the grain of {} runs at {:.0f}° to its length: {} of its bending strength is left",
                         part.name, std::abs(part.grain.in_degrees()), percent_text(left));
         finding.limit = fmt::format("{} of straight grain, our own choice; Hankinson's formula with the Wood "
                                     "Handbook's figures for bending",
-                                    percent_text(caution_below));
+                                    percent_text(sound_share));
         finding.mend = "let the length run with the grain";
         found.add(std::move(finding));
         return;

@@ -42,7 +42,7 @@ double least_run(const Limb& limb, const wood::Species& species, double share) {
 void search(const joinery::Model& model, findings::Findings& found) {
     for (const joinery::Made& made : model.made) {
         const wood::Species& species = *made.part->species;
-        if (species.is_sheet()) continue;
+        if (species.is_sheet() || runs_across_its_grain(*made.part)) continue;
         for (const Limb& limb : limbs_of(made)) {
             if (limb.reach < least_reach || limb.thickness <= 0) continue;
             const double sound = least_run(limb, species, 1 / safety);

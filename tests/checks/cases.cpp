@@ -5,10 +5,13 @@
 //     piece "Door"
 //     ...
 //     join batten to board with glue
-//     #    ^^^^^^ fault cross-grain-glue: are glued over 300 mm
+//     #< fault cross-grain-glue: are glued over 300 mm
+//     part board
+//       size 20 thick, runs across
+//       #              ^^^^ caution short-grain
 //
-// A line of carets stands under the line that the finding points to; its first caret stands under the
-// finding's column. A piece has exactly the findings that are marked, counting cautions and above that are not
+// A mark stands under the line that the finding points to; its first caret stands under the finding's column,
+// and `#<` means the first column. A piece has exactly the findings that are marked, counting cautions and above that are not
 // accepted; notes are looked for only where one is marked. A case without marks must be silent. RAYFLECK_CASE
 // in the environment runs the cases of that name alone.
 
@@ -46,7 +49,7 @@ std::string file_of(std::string check) {
 
 std::vector<Case> cases_in(const std::string& path) {
     static const std::regex head("^# --- ([a-z0-9-]+)$"), see("^# See: (.+)$"),
-        mark("^( *# *)(\\^+) (note|caution|fault|error) ([a-z-]+)(?:: (.*))?$");
+        mark("^(#(?=<)| *# *)(<|\\^+) (note|caution|fault|error) ([a-z-]+)(?:: (.*))?$");
     std::vector<Case> cases;
     int number = 0, in_case = 0, marked = 0;
     for (const std::string& line : lines_of(bytes_of(path))) {
@@ -67,7 +70,7 @@ std::vector<Case> cases_in(const std::string& path) {
             one.see = found[1];
         else if (std::regex_match(line, found, mark))
             one.expected.push_back(
-                {marked, static_cast<int>(found.length(1)) + 1, found[3], found[4], found[5]});
+                {marked, found[2] == "<" ? 1 : static_cast<int>(found.length(1)) + 1, found[3], found[4], found[5]});
         else
             marked = in_case;
     }
