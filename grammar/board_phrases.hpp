@@ -54,7 +54,7 @@ struct grain : must<word::at, angle> {};
 //     glued up of staves at most 110 wide bark faces alternating     glued up of 5 staves
 struct at_most : if_must<word::at, word::most, size, word::wide> {};
 struct any_staves : seq<word::staves, opt<at_most>> {};
-struct counted_staves : seq<count, must<word::staves>> {};
+struct counted_staves : seq<count, word::staves> {};
 struct staves : sor<any_staves, counted_staves> {};
 struct alternating_or_together : sor<word::alternating, word::together> {};
 struct bark_faces : if_must<word::bark, word::faces, alternating_or_together> {};

@@ -87,12 +87,9 @@ template <> inline constexpr Expected expected<side_or_edge>{"'side' or 'edge'",
 template <> inline constexpr Expected expected<point_start>{"'(' and three positions: across, deep, up"};
 template <> inline constexpr Expected expected<point_comma>{"','"};
 template <> inline constexpr Expected expected<point_end>{"')'"};
-template <> inline constexpr Expected expected<point_from>{"a point: (across, deep, up)"};
-template <> inline constexpr Expected expected<point_to>{"a point: (across, deep, up)"};
 template <> inline constexpr Expected expected<on_something>{"a position or the name of a part"};
 template <> inline constexpr Expected expected<centred_any>{"'on', 'between' or a direction", "on between across deep up"};
 template <> inline constexpr Expected expected<overhang_where>{"'all round', or 'at' and a side", "all at"};
-template <> inline constexpr Expected expected<tilt_by>{"an angle and a side"};
 
 // How it is cut.
 template <> inline constexpr Expected expected<face_word>{"'faces' or 'face'", "face faces"};
@@ -100,7 +97,6 @@ template <> inline constexpr Expected expected<profile_sizes>{"a size"};
 template <> inline constexpr Expected expected<profile>{"a profile: ovolo, ogee, cove, bead", "ovolo ogee cove bead"};
 template <> inline constexpr Expected expected<curve_how>{"'by' and the rise, or 'through' and points", "by through"};
 template <> inline constexpr Expected expected<pairs>{"points: (along, deep) (along, deep)"};
-template <> inline constexpr Expected expected<along_across>{"two sizes: along, across"};
 template <> inline constexpr Expected expected<outline_step_kinds>{"start, line to, arc to, curve to or close", "start line arc curve close"};
 template <> inline constexpr Expected expected<arc_how>{"'through' and a point, or 'radius' and a size", "through radius"};
 template <> inline constexpr Expected expected<left_or_right>{"'left' or 'right', seen along the way", "left right"};

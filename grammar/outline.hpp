@@ -13,22 +13,23 @@ struct along_across : must<size, point_comma, size> {};
 
 // start X, Y
 //     start 0, 0
-struct step_start : if_must<word::start, along_across> {};
+struct step_start : seq<word::start, along_across> {};
 // line to X, Y
 //     line to 400, 0
-struct step_line : if_must<word::line, word::to, along_across> {};
+struct step_line : seq<word::line, must<word::to>, along_across> {};
 // arc to X, Y through X, Y; arc to X, Y radius SIZE bulging left|right
 //     arc to 400, 60 through 420, 30     arc to 400, 60 radius 40 bulging left
-struct arc_through : if_must<word::through, along_across> {};
+struct arc_through : seq<word::through, along_across> {};
 struct left_or_right : sor<word::left, word::right> {};
 struct arc_radius : if_must<word::radius, size, word::bulging, left_or_right> {};
 struct arc_how : sor<arc_through, arc_radius> {};
-struct step_arc : if_must<word::arc, word::to, along_across, arc_how> {};
+struct step_arc : seq<word::arc, must<word::to>, along_across, must<arc_how>> {};
 // curve to X, Y through X, Y; X, Y
 //     curve to 0, 60 through 300, 80; 100, 40
 struct semicolon : seq<one<';'>, gap> {};
-struct curve_more : if_must<semicolon, along_across> {};
-struct step_curve : seq<if_must<word::curve, word::to, along_across, word::through, along_across>, star<curve_more>> {};
+struct curve_more : seq<semicolon, along_across> {};
+struct step_curve
+    : seq<word::curve, must<word::to>, along_across, must<word::through>, along_across, star<curve_more>> {};
 // close
 struct step_close : word::close {};
 struct outline_step_kinds : sor<step_start, step_line, step_arc, step_curve, step_close> {};

@@ -25,7 +25,7 @@ struct point : must<point_start, position, point_comma, position, point_comma, p
 struct point_from : seq<point> {};
 struct point_to : seq<point> {};
 struct point_word : seq<word::point, at<one<'('>>> {};
-struct point_to_point : if_must<point_word, point_from, word::to, word::point, point_to> {};
+struct point_to_point : seq<point_word, point_from, must<word::to, word::point>, point_to> {};
 struct stretch : must<from_position, word::to, to_position> {};
 struct from : sor<point_to_point, stretch> {};
 
@@ -77,7 +77,7 @@ struct flush : seq<must<word::with>, opt<word::the>, must<side, word::of, part_n
 // splayed|raked|canted ANGLE SIDE [and ANGLE SIDE]
 //     splayed 8 degrees left and 6 degrees front     canted 15 degrees outside
 struct tilt_by : must<angle, side> {};
-struct tilt_more : if_must<word::and_, tilt_by> {};
+struct tilt_more : seq<word::and_, tilt_by> {};
 struct tilt : seq<tilt_by, star<tilt_more>> {};
 
 // turned ANGLE: about the upright

@@ -55,7 +55,8 @@ struct board_item : must<board_item_kinds> {};
 // price WOOD [STOCK], SIZE per UNIT[, lengths SIZE and SIZE...]
 //     price cherry 4/4, 12.50 per board foot, lengths 8ft and 10ft
 struct stock_ahead : at<digit> {};
-struct price_stock : seq<stock_ahead, stock_words, gap> {};
+struct price_stock_word : seq<stock_letters> {};
+struct price_stock : seq<stock_ahead, price_stock_word, gap> {};
 struct price_unit : words {};
 struct length_more : if_must<word::and_, size> {};
 struct price_lengths : seq<if_must<comma, word::lengths, size>, star<length_more>> {};

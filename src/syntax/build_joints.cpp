@@ -13,9 +13,7 @@ Expression first_size(const Reading& reading, const Piece& piece) {
     return {};
 }
 
-Told broken(const Header& header) {
-    return BrokenStatement{std::string(header.word)};
-}
+Told broken(const Header& header) { return BrokenStatement{std::string(header.word)}; }
 
 void read_option(const Reading& reading, Stretch stretch, JoinIs& join) {
     if (token_at(reading.text, stretch.begin, stretch.end) == "note") {
@@ -38,7 +36,9 @@ void read_option(const Reading& reading, Stretch stretch, JoinIs& join) {
     };
     for (const Piece& piece : found.whole.parts) {
         switch (piece.form) {
-        case Form::option_word: add_word(reading.words(piece)); break;
+        case Form::option_word:
+            add_word(reading.words(piece));
+            break;
         case Form::option_value:
             for (Expression& value : reading.sizes(piece)) option.values.push_back(std::move(value));
             break;
@@ -49,8 +49,11 @@ void read_option(const Reading& reading, Stretch stretch, JoinIs& join) {
                 option.side = reading.side(piece);
             }
             break;
-        case Form::quoted: option.quoted = reading.quoted(piece); break;
-        default: break;
+        case Form::quoted:
+            option.quoted = reading.quoted(piece);
+            break;
+        default:
+            break;
         }
     }
     join.options.push_back(std::move(option));
@@ -82,12 +85,14 @@ Told build_join(const Reading& reading, const Header& header) {
         }
         if (const Piece* kind = pieces->find(Form::words)) out.kind = reading.name(*kind);
     }
-    for (std::size_t i = 1; i < header.line.stretches.size(); ++i) read_option(reading, header.line.stretches[i], out);
+    for (std::size_t i = 1; i < header.line.stretches.size(); ++i)
+        read_option(reading, header.line.stretches[i], out);
     for (const Line& line : header.line.block) {
         for (const Stretch& stretch : line.stretches) read_option(reading, stretch, out);
         if (!line.block.empty())
             reading.report.error("indentation", line.block.front().begin, line.block.front().begin + 1,
-                                 "this line stands deeper than the option above it", "set it back to the lines above");
+                                 "this line stands deeper than the option above it",
+                                 "set it back to the lines above");
     }
     return pieces ? Told(std::move(out)) : broken(header);
 }
@@ -120,7 +125,8 @@ Told build_accept(const Reading& reading, const Header& header) {
     return out;
 }
 
-// ---- the shop file --------------------------------------------------------------------------------------------------
+// ---- the shop file
+// --------------------------------------------------------------------------------------------------
 
 Told build_kerf(const Reading& reading, const Header& header) {
     const auto pieces = matched(reading, header, Entry::kerf, header.whole);
@@ -141,7 +147,8 @@ Told build_limit(const Reading& reading, const Header& header) {
     if (blank == std::string::npos) {
         reading.report.error("cannot-read", both.span.begin, both.span.end,
                              "expected a machine and what of it is limited, not '" + both.text + "' alone",
-                             "write: " + std::string(form_of_statement("limit")) + ", as in limit planer width 300");
+                             "write: " + std::string(form_of_statement("limit")) +
+                                 ", as in limit planer width 300");
         return broken(header);
     }
     LimitIs out;
@@ -180,9 +187,15 @@ Told build_board(const Reading& reading, const Header& header) {
         if (!item) continue;
         for (const Piece& piece : item->parts) {
             switch (piece.form) {
-            case Form::board_stock: out.stock = reading.name(piece); break;
-            case Form::board_count: out.count = first_size(reading, piece); break;
-            case Form::board_size: out.size = reading.sizes(piece); break;
+            case Form::board_stock:
+                out.stock = reading.name(piece);
+                break;
+            case Form::board_count:
+                out.count = first_size(reading, piece);
+                break;
+            case Form::board_size:
+                out.size = reading.sizes(piece);
+                break;
             case Form::board_sawn:
                 if (const Piece* which = piece.find(Form::which)) out.sawn = reading.name(*which);
                 break;
@@ -190,7 +203,8 @@ Told build_board(const Reading& reading, const Header& header) {
                 // A second name is the stock: sheet goods have names of their own.
                 (out.wood ? out.stock : out.wood) = reading.name_in(piece);
                 break;
-            default: break;
+            default:
+                break;
             }
         }
     }

@@ -1,6 +1,6 @@
 #pragma once
-// From the matched pieces of one phrase to what it says. One function for each sort of phrase; they are given only
-// pieces that their rule of the grammar matched, so that what the rule demands is there.
+// From the matched pieces of one phrase to what it says. One function for each sort of phrase; they are given
+// only pieces that their rule of the grammar matched, so that what the rule demands is there.
 
 #include "syntax/reading.hpp"
 #include "syntax/tree.hpp"

@@ -14,9 +14,7 @@ Expression first_size(const Reading& reading, const Piece& piece) {
     return {};
 }
 
-Told broken(const Header& header) {
-    return BrokenStatement{std::string(header.word)};
-}
+Told broken(const Header& header) { return BrokenStatement{std::string(header.word)}; }
 
 /// The stretches of the line behind the first.
 std::vector<Stretch> further(const Header& header) {
@@ -49,8 +47,9 @@ Expression plus_or_minus(Expression::Kind kind, const Reading& reading, const Pi
 void read_rod_line(const Reading& reading, Stretch stretch, std::vector<RodLine>& out) {
     Matched found = match(Entry::rod_line, reading.text, stretch.begin, stretch.end, stretch.begin);
     if (found.missed) {
-        reading.report.missed(*found.missed, stretch.end,
-                              "NAME SIZE, or NAME SIZE after|before NAME, or COUNT lines NAME between SIZE and SIZE");
+        reading.report.missed(
+            *found.missed, stretch.end,
+            "NAME SIZE, or NAME SIZE after|before NAME, or COUNT lines NAME between SIZE and SIZE");
         return;
     }
     RodLine line;
@@ -158,7 +157,8 @@ Told build_climate(const Reading& reading, const Header& header) {
             if (below) degrees.amount = -degrees.amount;
         }
         out.temperature = std::move(degrees);
-        if (const Piece* scale = temperature->find(Form::which)) out.fahrenheit = reading.words(*scale) == "F";
+        if (const Piece* scale = temperature->find(Form::which))
+            out.fahrenheit = reading.words(*scale) == "F";
     }
     return out;
 }
@@ -190,12 +190,15 @@ Told build_sizes_table(const Reading& reading, const Header& header) {
     const std::vector<Line>& lines = header.line.block;
     if (header.line.readable && header.line.end != header.word_end) {
         std::size_t begin = header.word_end;
-        while (begin < header.line.end && (reading.text[begin] == ' ' || reading.text[begin] == '\t')) ++begin;
-        reading.report.error("cannot-read", begin, header.line.end, "expected nothing more on the line after 'sizes'",
+        while (begin < header.line.end && (reading.text[begin] == ' ' || reading.text[begin] == '\t'))
+            ++begin;
+        reading.report.error("cannot-read", begin, header.line.end,
+                             "expected nothing more on the line after 'sizes'",
                              "write the headings on the next line, set deeper");
     }
     if (lines.empty()) {
-        reading.report.error("block-missing", header.line.begin, header.word_end, "'sizes' has no lines below it",
+        reading.report.error("block-missing", header.line.begin, header.word_end,
+                             "'sizes' has no lines below it",
                              "write a line of headings, then a line for each size, set deeper");
         return broken(header);
     }
@@ -204,10 +207,12 @@ Told build_sizes_table(const Reading& reading, const Header& header) {
         const Line& line = lines[i];
         report_depth(reading, line);
         if (!line.readable) continue;
-        Matched found = match(i == 0 ? Entry::headings : Entry::size_row, reading.text, line.begin, line.end, line.begin);
+        Matched found =
+            match(i == 0 ? Entry::headings : Entry::size_row, reading.text, line.begin, line.end, line.begin);
         if (found.missed) {
             reading.report.missed(*found.missed, line.end,
-                                  i == 0 ? "name WORD WORD..." : "NAME SIZE SIZE..., arithmetic with blanks in parentheses");
+                                  i == 0 ? "name WORD WORD..."
+                                         : "NAME SIZE SIZE..., arithmetic with blanks in parentheses");
             continue;
         }
         if (i == 0) {
@@ -231,10 +236,11 @@ Told build_sizes_table(const Reading& reading, const Header& header) {
             row.values.push_back(std::move(value));
         }
         if (heading_read && row.values.size() != out.columns.size()) {
-            reading.report.error("cells-do-not-fit", line.begin, line.end,
-                                 "'" + row.name.text + "' gives " + std::to_string(row.values.size()) + " of " +
-                                     std::to_string(out.columns.size()) + " sizes",
-                                 "give one size under each heading; put arithmetic with blanks in parentheses");
+            reading.report.error(
+                "cells-do-not-fit", line.begin, line.end,
+                "'" + row.name.text + "' gives " + std::to_string(row.values.size()) + " of " +
+                    std::to_string(out.columns.size()) + " sizes",
+                "give one size under each heading; put arithmetic with blanks in parentheses");
             continue;
         }
         out.rows.push_back(std::move(row));
@@ -246,7 +252,8 @@ Told build_require(const Reading& reading, const Header& header) {
     const auto pieces = matched(reading, header, Entry::require, header.whole);
     if (!pieces) return broken(header);
     Require out;
-    if (const Piece* condition = pieces->find(Form::either)) out.condition = reading.expression(*condition, true);
+    if (const Piece* condition = pieces->find(Form::either))
+        out.condition = reading.expression(*condition, true);
     out.message = reading.quoted_in(*pieces);
     return out;
 }
@@ -258,11 +265,13 @@ Told build_rod(const Reading& reading, const Header& header) {
     std::size_t direction_end = header.first.begin;
     while (direction_end < header.first.end && reading.text[direction_end] == ' ') ++direction_end;
     direction_end += token_at(reading.text, direction_end, header.first.end).size();
-    if (header.line.readable) pieces = matched(reading, header, Entry::rod, {header.first.begin, direction_end});
+    if (header.line.readable)
+        pieces = matched(reading, header, Entry::rod, {header.first.begin, direction_end});
     if (pieces) {
         out.direction = reading.direction_in(*pieces).value_or(Direction::across);
         std::size_t begin = direction_end;
-        while (begin < header.first.end && (reading.text[begin] == ' ' || reading.text[begin] == '\t')) ++begin;
+        while (begin < header.first.end && (reading.text[begin] == ' ' || reading.text[begin] == '\t'))
+            ++begin;
         if (begin < header.first.end) read_rod_line(reading, {begin, header.first.end}, out.lines);
         for (const Stretch& stretch : further(header)) read_rod_line(reading, stretch, out.lines);
     }
@@ -299,7 +308,8 @@ Told build_recipe(const Reading& reading, const Header& header) {
     const auto pieces = matched(reading, header, Entry::recipe, header.whole);
     if (pieces) out.name = reading.name_in(*pieces);
     if (header.line.block.empty())
-        reading.report.error("block-missing", header.line.begin, header.word_end, "the recipe has no statements below it",
+        reading.report.error("block-missing", header.line.begin, header.word_end,
+                             "the recipe has no statements below it",
                              "write its statements on the lines below, set deeper");
     read_statements(reading, header.line.block, true, out.body);
     return pieces ? Told(std::move(out)) : broken(header);

@@ -68,7 +68,8 @@ Says build_sizes(const Reading& reading, const Piece& pieces, std::string_view) 
         return out;
     }
     constexpr SizeOf order[] = {SizeOf::thick, SizeOf::wide, SizeOf::long_};
-    for (std::size_t i = 0; i < sizes.size() && i < 3; ++i) out.sizes.emplace_back(order[i], std::move(sizes[i]));
+    for (std::size_t i = 0; i < sizes.size() && i < 3; ++i)
+        out.sizes.emplace_back(order[i], std::move(sizes[i]));
     return out;
 }
 
@@ -92,9 +93,7 @@ Says build_laminated(const Reading& reading, const Piece& pieces, std::string_vi
     return out;
 }
 
-Says build_loose(const Reading&, const Piece&, std::string_view) {
-    return Loose{};
-}
+Says build_loose(const Reading&, const Piece&, std::string_view) { return Loose{}; }
 
 Says build_note(const Reading& reading, const Piece& pieces, std::string_view) {
     return NoteIs{reading.quoted_in(pieces)};
@@ -145,7 +144,8 @@ Says build_centred(const Reading& reading, const Piece& pieces, std::string_view
         if (const Piece* part = on->find(Form::part_name)) {
             out.part = reading.part_name(*part);
             // One word may be a line as well as a part; which, the elaborator knows.
-            if (!out.part->copy && part->find(Form::name) && out.part->name.text.find(' ') == std::string::npos) {
+            if (!out.part->copy && part->find(Form::name) &&
+                out.part->name.text.find(' ') == std::string::npos) {
                 Expression line;
                 line.kind = Expression::Kind::name;
                 line.word = out.part->name.text;

@@ -151,8 +151,12 @@ OutlineStep build_outline_step(const Reading& reading, const Piece& pieces) {
         if (points.size() > 1) std::rotate(points.begin(), points.begin() + 1, points.end());
     };
     switch (step.form) {
-    case Form::step_start: out.kind = OutlineStep::Kind::start; break;
-    case Form::step_line: out.kind = OutlineStep::Kind::line; break;
+    case Form::step_start:
+        out.kind = OutlineStep::Kind::start;
+        break;
+    case Form::step_line:
+        out.kind = OutlineStep::Kind::line;
+        break;
     case Form::step_curve:
         out.kind = OutlineStep::Kind::curve;
         end_last();
@@ -165,11 +169,15 @@ OutlineStep build_outline_step(const Reading& reading, const Piece& pieces) {
         } else if (const Piece* radius = step.find(Form::arc_radius)) {
             out.kind = OutlineStep::Kind::arc_radius;
             out.radius = size_at(reading, *radius, 0);
-            if (const Piece* which = radius->find(Form::which)) out.bulge = std::string(reading.words(*which));
+            if (const Piece* which = radius->find(Form::which))
+                out.bulge = std::string(reading.words(*which));
         }
         break;
-    case Form::step_close: out.kind = OutlineStep::Kind::close; break;
-    default: break;
+    case Form::step_close:
+        out.kind = OutlineStep::Kind::close;
+        break;
+    default:
+        break;
     }
     out.points = std::move(points);
     return out;

@@ -1,7 +1,7 @@
 #pragma once
-// One statement out of its header and its block. Every function is given a readable line whose first word has been
-// recognised; it reports what is wrong and gives BrokenStatement when the header cannot be understood, after having
-// read the block all the same.
+// One statement out of its header and its block. Every function is given a readable line whose first word has
+// been recognised; it reports what is wrong and gives BrokenStatement when the header cannot be understood,
+// after having read the block all the same.
 
 #include <string_view>
 
@@ -15,10 +15,10 @@ using Told = decltype(Statement::says);
 
 struct Header {
     const Line& line;
-    std::string_view word;  ///< the statement's word, corrected when it was misspelt
-    std::size_t word_end;   ///< where it ends in the text
-    Stretch first;          ///< the rest of the first stretch
-    Stretch whole;          ///< the rest of the line
+    std::string_view word; ///< the statement's word, corrected when it was misspelt
+    std::size_t word_end;  ///< where it ends in the text
+    Stretch first;         ///< the rest of the first stretch
+    Stretch whole;         ///< the rest of the line
 };
 
 using BuildStatement = Told (*)(const Reading& reading, const Header& header);

@@ -1,6 +1,6 @@
 #pragma once
-// Which rule of the grammar stands behind which entry. One list, so that `match` and the test that looks for endless
-// loops in the grammar see the same rules.
+// Which rule of the grammar stands behind which entry. One list, so that `match` and the test that looks for
+// endless loops in the grammar see the same rules.
 
 #include "grammar/expected.hpp"
 #include "syntax/match.hpp"
@@ -37,22 +37,22 @@ using Entries = EntryList<
     EntryRule<Entry::resaw, grammar::resaw>, EntryRule<Entry::bore, grammar::bore>,
     EntryRule<Entry::groove, grammar::groove>, EntryRule<Entry::rabbet, grammar::rabbet>,
     EntryRule<Entry::notch, grammar::notch>, EntryRule<Entry::curve, grammar::curve>,
-    EntryRule<Entry::outline_step, grammar::outline_step>, EntryRule<Entry::turned_station, grammar::turned_station>,
-    EntryRule<Entry::piece, grammar::piece>, EntryRule<Entry::units, grammar::units>,
-    EntryRule<Entry::climate, grammar::climate>, EntryRule<Entry::made, grammar::made>,
-    EntryRule<Entry::shop, grammar::shop>, EntryRule<Entry::bring, grammar::bring>,
-    EntryRule<Entry::value, grammar::value>, EntryRule<Entry::headings, grammar::headings>,
-    EntryRule<Entry::size_row, grammar::size_row>, EntryRule<Entry::require, grammar::require>,
-    EntryRule<Entry::rod, grammar::rod>, EntryRule<Entry::rod_line, grammar::rod_line>,
-    EntryRule<Entry::part, grammar::part>, EntryRule<Entry::copies, grammar::copies>,
-    EntryRule<Entry::join, grammar::join>, EntryRule<Entry::joint_option, grammar::joint_option>,
-    EntryRule<Entry::hardware, grammar::hardware>, EntryRule<Entry::accept, grammar::accept>,
-    EntryRule<Entry::recipe, grammar::recipe>, EntryRule<Entry::takes, grammar::takes>,
-    EntryRule<Entry::make, grammar::make>, EntryRule<Entry::given, grammar::given>,
-    EntryRule<Entry::kerf, grammar::kerf>, EntryRule<Entry::allow, grammar::allow>,
-    EntryRule<Entry::limit, grammar::limit>, EntryRule<Entry::title, grammar::title>,
-    EntryRule<Entry::sheet, grammar::sheet>, EntryRule<Entry::projection, grammar::projection>,
-    EntryRule<Entry::board, grammar::board>, EntryRule<Entry::board_item, grammar::board_item>,
-    EntryRule<Entry::price, grammar::price>>;
+    EntryRule<Entry::outline_step, grammar::outline_step>,
+    EntryRule<Entry::turned_station, grammar::turned_station>, EntryRule<Entry::piece, grammar::piece>,
+    EntryRule<Entry::units, grammar::units>, EntryRule<Entry::climate, grammar::climate>,
+    EntryRule<Entry::made, grammar::made>, EntryRule<Entry::shop, grammar::shop>,
+    EntryRule<Entry::bring, grammar::bring>, EntryRule<Entry::value, grammar::value>,
+    EntryRule<Entry::headings, grammar::headings>, EntryRule<Entry::size_row, grammar::size_row>,
+    EntryRule<Entry::require, grammar::require>, EntryRule<Entry::rod, grammar::rod>,
+    EntryRule<Entry::rod_line, grammar::rod_line>, EntryRule<Entry::part, grammar::part>,
+    EntryRule<Entry::copies, grammar::copies>, EntryRule<Entry::join, grammar::join>,
+    EntryRule<Entry::joint_option, grammar::joint_option>, EntryRule<Entry::hardware, grammar::hardware>,
+    EntryRule<Entry::accept, grammar::accept>, EntryRule<Entry::recipe, grammar::recipe>,
+    EntryRule<Entry::takes, grammar::takes>, EntryRule<Entry::make, grammar::make>,
+    EntryRule<Entry::given, grammar::given>, EntryRule<Entry::kerf, grammar::kerf>,
+    EntryRule<Entry::allow, grammar::allow>, EntryRule<Entry::limit, grammar::limit>,
+    EntryRule<Entry::title, grammar::title>, EntryRule<Entry::sheet, grammar::sheet>,
+    EntryRule<Entry::projection, grammar::projection>, EntryRule<Entry::board, grammar::board>,
+    EntryRule<Entry::board_item, grammar::board_item>, EntryRule<Entry::price, grammar::price>>;
 
 } // namespace rayfleck::syntax

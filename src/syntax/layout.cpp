@@ -1,10 +1,11 @@
 // Cutting a text into logical lines.
 //
-// Each line of the text is scanned once for its comment, its commas, its parentheses and its bytes. Inside quotes
-// nothing counts; a `"` that stands right behind a number is an inch mark and opens no quote. When parentheses do not
-// close, commas inside them part stretches after all, but only before a word, so that one forgotten `)` does not
-// swallow the phrases behind it. Blocks follow from indentation: a line belongs to the nearest line above that is
-// less indented. Nested deeper than the limit, lines are reported once and left out.
+// Each line of the text is scanned once for its comment, its commas, its parentheses and its bytes. Inside
+// quotes nothing counts; a `"` that stands right behind a number is an inch mark and opens no quote. When
+// parentheses do not close, commas inside them part stretches after all, but only before a word, so that one
+// forgotten `)` does not swallow the phrases behind it. Blocks follow from indentation: a line belongs to the
+// nearest line above that is less indented. Nested deeper than the limit, lines are reported once and left
+// out.
 
 #include "syntax/layout.hpp"
 
@@ -17,19 +18,17 @@
 namespace rayfleck::syntax {
 namespace {
 
-bool is_blank(char c) {
-    return c == ' ' || c == '\t' || c == '\r' || c == '\n';
-}
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
+bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
 }
 
 /// Length of the well-formed UTF-8 letter at `i`, 0 when there is none.
 std::size_t letter_length(std::string_view bytes, std::size_t i) {
-    const auto byte = [&](std::size_t k) { return i + k < bytes.size() ? static_cast<unsigned char>(bytes[i + k]) : 0u; };
+    const auto byte = [&](std::size_t k) {
+        return i + k < bytes.size() ? static_cast<unsigned char>(bytes[i + k]) : 0u;
+    };
     const auto goes_on = [&](std::size_t k) { return (byte(k) & 0xC0u) == 0x80u; };
     const unsigned first = byte(0);
     if (first < 0x80) return 1;
@@ -47,28 +46,31 @@ std::size_t letter_length(std::string_view bytes, std::size_t i) {
 
 /// A vulgar fraction like `½` ends right before `i`.
 bool fraction_before(std::string_view bytes, std::size_t i) {
-    const auto byte = [&](std::size_t back) { return i >= back ? static_cast<unsigned char>(bytes[i - back]) : 0u; };
+    const auto byte = [&](std::size_t back) {
+        return i >= back ? static_cast<unsigned char>(bytes[i - back]) : 0u;
+    };
     return (byte(2) == 0xC2 && byte(1) >= 0xBC && byte(1) <= 0xBE) ||
            (byte(3) == 0xE2 && byte(2) == 0x85 && byte(1) >= 0x93 && byte(1) <= 0x9E);
 }
 
 /// What one line of the text holds.
 struct Scan {
-    std::size_t begin = 0, end = 0;      ///< offsets of the content; equal when the line is empty
-    std::vector<std::size_t> commas;     ///< outside of quotes and parentheses
+    std::size_t begin = 0, end = 0;       ///< offsets of the content; equal when the line is empty
+    std::vector<std::size_t> commas;      ///< outside of quotes and parentheses
     std::vector<std::size_t> deep_commas; ///< inside parentheses
-    int depth = 0;                       ///< parentheses still open at the end
+    int depth = 0;                        ///< parentheses still open at the end
     bool ends_in_comma = false;
 };
 
 class Layout {
-public:
-    Layout(const source::Text& text, const std::function<bool(std::string_view)>& begins_statement, Report& report)
+  public:
+    Layout(const source::Text& text, const std::function<bool(std::string_view)>& begins_statement,
+           Report& report)
         : text_(text), bytes_(text.bytes()), begins_statement_(begins_statement), report_(report) {}
 
     std::vector<Line> run();
 
-private:
+  private:
     Scan scan(int number, int depth) const;
     bool bytes_are_text(int number, std::size_t content_end);
     void cut(Line& line, const std::vector<std::size_t>& commas);
@@ -106,12 +108,14 @@ Scan Layout::scan(int number, int depth) const {
             while (i < stop && bytes_[i] != '"') ++i;
             if (i < stop) ++i;
         } else if (is_letter(c)) {
-            while (i < stop && (is_letter(bytes_[i]) || is_digit(bytes_[i]) || bytes_[i] == '-' || bytes_[i] == '\''))
+            while (i < stop &&
+                   (is_letter(bytes_[i]) || is_digit(bytes_[i]) || bytes_[i] == '-' || bytes_[i] == '\''))
                 ++i;
             if (i < stop && bytes_[i] == '"' && fraction_before(bytes_, i)) ++i; // an inch mark
         } else if (is_digit(c)) {
-            while (i < stop && (is_digit(bytes_[i]) || bytes_[i] == '-' || bytes_[i] == '\'' || bytes_[i] == '/' ||
-                                bytes_[i] == '.' || static_cast<unsigned char>(bytes_[i]) >= 0x80))
+            while (i < stop &&
+                   (is_digit(bytes_[i]) || bytes_[i] == '-' || bytes_[i] == '\'' || bytes_[i] == '/' ||
+                    bytes_[i] == '.' || static_cast<unsigned char>(bytes_[i]) >= 0x80))
                 ++i;
             if (i < stop && bytes_[i] == '"') ++i; // an inch mark
         } else {
@@ -128,7 +132,8 @@ Scan Layout::scan(int number, int depth) const {
     return out;
 }
 
-/// Checks the bytes of a line; an error is given for the first that is wrong. gives whether its content is sound.
+/// Checks the bytes of a line; an error is given for the first that is wrong. gives whether its content is
+/// sound.
 bool Layout::bytes_are_text(int number, std::size_t content_end) {
     const std::size_t start = start_of(text_, number);
     const std::size_t stop = text_.start_of(number) + text_.line(number).size();
@@ -138,7 +143,8 @@ bool Layout::bytes_are_text(int number, std::size_t content_end) {
         const bool control = (c < 0x20 && c != '\t') || c == 0x7F;
         if (length == 0 || control) {
             if (control) {
-                report_.error("not-text", i, i + 1, "a control character (byte " + std::to_string(c) + ") stands here",
+                report_.error("not-text", i, i + 1,
+                              "a control character (byte " + std::to_string(c) + ") stands here",
                               "take it away, or save the file as plain text");
             } else {
                 report_.error("not-utf-8", i, i + 1, "this byte (" + std::to_string(c) + ") is not UTF-8",
@@ -232,8 +238,8 @@ std::vector<Line> Layout::run() {
                 (source::display_width(bytes_.substr(next_start, more.begin - next_start)) <= line.indent &&
                  begins_statement_(token_at(bytes_, more.begin, more.end)));
             if (over) {
-                report_.error("comma-at-end", line.end - 1, line.end, "the line ends in a comma, but nothing goes on",
-                              "take the comma away");
+                report_.error("comma-at-end", line.end - 1, line.end,
+                              "the line ends in a comma, but nothing goes on", "take the comma away");
                 --line.end;
                 while (line.end > line.begin && is_blank(bytes_[line.end - 1])) --line.end;
                 std::erase_if(commas, [&](std::size_t comma) { return comma >= line.end; });
@@ -251,8 +257,8 @@ std::vector<Line> Layout::run() {
         }
         if (line.end - line.begin > limits.line_bytes) {
             report_.error("line-too-long", line.begin, line.begin + 1,
-                          "this line is " + std::to_string(line.end - line.begin) + " bytes long, more than " +
-                              std::to_string(limits.line_bytes),
+                          "this line is " + std::to_string(line.end - line.begin) +
+                              " bytes long, more than " + std::to_string(limits.line_bytes),
                           "write its phrases on lines of their own");
             line.readable = false;
         }
@@ -274,8 +280,8 @@ std::vector<Line> Layout::run() {
 
 } // namespace
 
-std::vector<Line> lay_out(const source::Text& text, const std::function<bool(std::string_view)>& begins_statement,
-                          Report& report) {
+std::vector<Line> lay_out(const source::Text& text,
+                          const std::function<bool(std::string_view)>& begins_statement, Report& report) {
     return Layout(text, begins_statement, report).run();
 }
 

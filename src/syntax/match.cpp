@@ -1,12 +1,13 @@
-// The parsing library's side of the syntax: runs a rule over a stretch and keeps the pieces that the tree needs.
+// The parsing library's side of the syntax: runs a rule over a stretch and keeps the pieces that the tree
+// needs.
 //
-// Pieces are kept on a stack. A rule that begins remembers how high the stack is; when it matches, what lies above
-// becomes the parts of its own piece; when it fails, what lies above is dropped, so that an alternative that was
-// tried and given up leaves nothing behind. A rule that must match and does not throws Missed with a byte offset:
-// lines and columns are nobody's business before a message is shown.
+// Pieces are kept on a stack. A rule that begins remembers how high the stack is; when it matches, what lies
+// above becomes the parts of its own piece; when it fails, what lies above is dropped, so that an alternative
+// that was tried and given up leaves nothing behind. A rule that must match and does not throws Missed with a
+// byte offset: lines and columns are nobody's business before a message is shown.
 //
-// Two offsets are kept beside: the end of the last token, so that a message can point right behind it, and the end of
-// the last gap, so that a piece ends with its last token and not with the blanks behind it.
+// Two offsets are kept beside: the end of the last token, so that a message can point right behind it, and
+// the end of the last gap, so that a piece ends with its last token and not with the blanks behind it.
 
 #include "syntax/match.hpp"
 
@@ -36,7 +37,8 @@ namespace {
 
 namespace pegtl = tao::pegtl;
 
-// ---- which rules leave a piece ------------------------------------------------------------------------------------
+// ---- which rules leave a piece
+// ------------------------------------------------------------------------------------
 
 template <typename Rule> constexpr Form form_of = Form::none;
 // clang-format off
@@ -76,6 +78,7 @@ template <> constexpr Form form_of<grammar::copy_name> = Form::copy;
 template <> constexpr Form form_of<grammar::part_name> = Form::part_name;
 template <> constexpr Form form_of<grammar::words_inside> = Form::words;
 template <> constexpr Form form_of<grammar::stock_words> = Form::words;
+template <> constexpr Form form_of<grammar::price_stock_word> = Form::words;
 template <> constexpr Form form_of<grammar::side> = Form::side;
 template <> constexpr Form form_of<grammar::towards> = Form::side;
 template <> constexpr Form form_of<grammar::direction> = Form::direction;
@@ -157,7 +160,8 @@ template <> constexpr Form form_of<grammar::price_stock> = Form::price_stock;
 template <> constexpr Form form_of<grammar::price_lengths> = Form::price_lengths;
 // clang-format on
 
-// ---- the run --------------------------------------------------------------------------------------------------------
+// ---- the run
+// --------------------------------------------------------------------------------------------------------
 
 struct Mark {
     std::size_t pieces, begin, token_end, gap_end;
@@ -201,7 +205,9 @@ struct Run {
 template <char... letters> std::string quoted_word(pegtl::string<letters...>) {
     return std::string("'") + std::string({letters...}) + "'";
 }
-template <char... letters> std::string bare_word(pegtl::string<letters...>) { return std::string({letters...}); }
+template <char... letters> std::string bare_word(pegtl::string<letters...>) {
+    return std::string({letters...});
+}
 
 template <typename Rule> struct Control : pegtl::normal<Rule> {
     static constexpr bool keeps_nothing =
@@ -244,7 +250,8 @@ template <typename Rule> struct Control : pegtl::normal<Rule> {
             missed.what = quoted_word(typename Rule::text{});
             missed.words = bare_word(typename Rule::text{});
         } else {
-            static_assert(!grammar::expected<Rule>.what.empty(), "a rule that must match needs its words in expected.hpp");
+            static_assert(!grammar::expected<Rule>.what.empty(),
+                          "a rule that must match needs its words in expected.hpp");
             missed.what = grammar::expected<Rule>.what;
             missed.words = grammar::expected<Rule>.words;
         }
@@ -254,8 +261,8 @@ template <typename Rule> struct Control : pegtl::normal<Rule> {
 
 template <typename Rule>
 Matched run_rule(std::string_view text, std::size_t begin, std::size_t end, std::size_t token_end) {
-    pegtl::memory_input<pegtl::tracking_mode::lazy, pegtl::eol::lf_crlf, const char*> in(text.data() + begin,
-                                                                                       text.data() + end, "");
+    pegtl::memory_input<pegtl::tracking_mode::lazy, pegtl::eol::lf_crlf, const char*> in(
+        text.data() + begin, text.data() + end, "");
     Run run{text.data(), token_end, begin};
     Matched out;
     try {

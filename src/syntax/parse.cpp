@@ -1,7 +1,8 @@
 // Text to tree: lines first, then statements.
 //
-// Nothing here stops at an error. What is too large, not UTF-8 or laid out wrongly is reported by the layout; what a
-// line says wrongly is reported by the line; the report keeps one finding for each place and puts them in order.
+// Nothing here stops at an error. What is too large, not UTF-8 or laid out wrongly is reported by the layout;
+// what a line says wrongly is reported by the line; the report keeps one finding for each place and puts them
+// in order.
 
 #include "syntax/parse.hpp"
 

@@ -1,7 +1,9 @@
-// Reading the phrases of a part, one by one: what cannot be read is reported and left, the next is read all the same.
+// Reading the phrases of a part, one by one: what cannot be read is reported and left, the next is read all
+// the same.
 //
-// The first word chooses the rule. A phrase without such a word is a size and which it is: `leg-size wide`. After
-// `runs across` and `stands` the next phrase may follow without a comma, as it is said: `stands from floor to seat`.
+// The first word chooses the rule. A phrase without such a word is a size and which it is: `leg-size wide`.
+// After `runs across` and `stands` the next phrase may follow without a comma, as it is said: `stands from
+// floor to seat`.
 
 #include "syntax/phrases.hpp"
 
@@ -91,9 +93,7 @@ const std::vector<std::string>& all_words() {
     return words;
 }
 
-bool is_blank(char c) {
-    return c == ' ' || c == '\t' || c == '\n' || c == '\r';
-}
+bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
 
 /// The word at the start of a stretch, and where the next one begins.
 std::string_view first_word(const Reading& reading, Stretch stretch, std::size_t& next) {
@@ -123,7 +123,8 @@ std::vector<OutlineStep> outline_steps(const Reading& reading, const std::vector
         out.push_back(std::move(step));
         if (!line.block.empty())
             reading.report.error("indentation", line.block.front().begin, line.block.front().begin + 1,
-                                 "this line stands deeper than the step above", "set it back to the steps above");
+                                 "this line stands deeper than the step above",
+                                 "set it back to the steps above");
     }
     return out;
 }
@@ -134,7 +135,8 @@ std::vector<TurnedStation> turned_stations(const Reading& reading, const std::ve
         for (const Stretch& stretch : line.stretches) {
             TurnedStation station;
             station.broken = true;
-            Matched matched = match(Entry::turned_station, reading.text, stretch.begin, stretch.end, stretch.begin);
+            Matched matched =
+                match(Entry::turned_station, reading.text, stretch.begin, stretch.end, stretch.begin);
             if (matched.missed) {
                 reading.report.missed(*matched.missed, stretch.end, "");
             } else {
@@ -145,14 +147,15 @@ std::vector<TurnedStation> turned_stations(const Reading& reading, const std::ve
         }
         if (!line.block.empty())
             reading.report.error("indentation", line.block.front().begin, line.block.front().begin + 1,
-                                 "this line stands deeper than the diameter above", "set it back to the lines above");
+                                 "this line stands deeper than the diameter above",
+                                 "set it back to the lines above");
     }
     return out;
 }
 
 /// Matches the rest of a phrase after its first word and builds it; Broken when that fails.
-Says matched_phrase(const Reading& reading, const PhraseWord& rule, std::string_view word, std::size_t word_end,
-                    std::size_t end) {
+Says matched_phrase(const Reading& reading, const PhraseWord& rule, std::string_view word,
+                    std::size_t word_end, std::size_t end) {
     Matched matched = match(rule.entry, reading.text, word_end, end, word_end);
     if (matched.missed) {
         reading.report.missed(*matched.missed, end, form_of_phrase(word));
@@ -170,11 +173,18 @@ Says labelled_size(const Reading& reading, Stretch stretch) {
     return build_sizes(reading, matched.whole, "");
 }
 
+/// After a broken phrase a number behind the comma is most likely the rest of it: `to point 3, 4`.
+bool goes_on_broken(const Reading& reading, Stretch stretch, const std::vector<Phrase>& before) {
+    if (before.empty() || !std::holds_alternative<Broken>(before.back().says)) return false;
+    const char first = reading.text[stretch.begin];
+    const std::string_view last = last_word(reading, stretch);
+    const bool number = (first >= '0' && first <= '9') || first == '(';
+    return number && last != "thick" && last != "wide" && last != "long";
+}
+
 } // namespace
 
-bool begins_phrase(std::string_view word) {
-    return word == "outline" || phrase_word(word) != nullptr;
-}
+bool begins_phrase(std::string_view word) { return word == "outline" || phrase_word(word) != nullptr; }
 
 std::string_view form_of_phrase(std::string_view word) {
     for (const grammar::WrittenForm& form : grammar::phrase_forms)
@@ -182,7 +192,8 @@ std::string_view form_of_phrase(std::string_view word) {
     return {};
 }
 
-void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Line>* block, std::vector<Phrase>& out) {
+void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Line>* block,
+                  std::vector<Phrase>& out) {
     std::size_t next = 0;
     const std::string_view word = first_word(reading, stretch, next);
     const auto add = [&](std::size_t begin, std::size_t end, Says says) {
@@ -202,11 +213,13 @@ void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Lin
         if (!has_block) {
             reading.report.error("block-missing", stretch.begin, stretch.begin + word.size(),
                                  "'" + std::string(word) + "' has no lines below it",
-                                 word == "outline" ? "write its steps below, set deeper: start 0, 0"
-                                                   : "write an angle, or diameters below, set deeper: diameter 40 at 0");
+                                 word == "outline"
+                                     ? "write its steps below, set deeper: start 0, 0"
+                                     : "write an angle, or diameters below, set deeper: diameter 40 at 0");
             return add(stretch.begin, stretch.end, Broken{});
         }
-        if (word == "outline") return add(stretch.begin, block_end, OutlineIs{outline_steps(reading, *block)});
+        if (word == "outline")
+            return add(stretch.begin, block_end, OutlineIs{outline_steps(reading, *block)});
         return add(stretch.begin, block_end, TurnedIs{turned_stations(reading, *block)});
     }
 
@@ -218,7 +231,8 @@ void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Lin
             const std::string_view direction = first_word(reading, {next, stretch.end}, after);
             split = direction == "across" || direction == "deep" || direction == "up" ? after : stretch.end;
         }
-        if (split < stretch.end && begins_phrase(token_at(reading.text, split, stretch.end))) {
+        const std::string_view second = token_at(reading.text, split, stretch.end);
+        if (begins_phrase(second) || findings::near_word(std::string(second), all_words())) {
             std::size_t end = split;
             while (end > stretch.begin && is_blank(reading.text[end - 1])) --end;
             read_phrases(reading, {stretch.begin, end}, nullptr, out);
@@ -236,9 +250,10 @@ void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Lin
     const bool number = (first >= '0' && first <= '9') || first == '(';
     if (sized || number) return add(stretch.begin, stretch.end, labelled_size(reading, stretch));
 
-    reading.report.unknown_word(stretch.begin, stretch.end, all_words(), "begins no phrase of a part",
-                                "a phrase begins with a word such as wood, size, runs, from, between, taper; a name "
-                                "stands behind 'part'");
+    reading.report.unknown_word(
+        stretch.begin, stretch.end, all_words(), "begins no phrase of a part",
+        "a phrase begins with a word such as wood, size, runs, from, between, taper; a name "
+        "stands behind 'part'");
     add(stretch.begin, stretch.end, Broken{});
 }
 
@@ -250,8 +265,10 @@ void read_phrase_lines(const Reading& reading, const std::vector<Line>& lines, s
         }
         bool block_taken = line.block.empty();
         for (std::size_t i = 0; i < line.stretches.size(); ++i) {
+            if (i > 0 && goes_on_broken(reading, line.stretches[i], out)) continue;
             const bool last = i + 1 == line.stretches.size();
-            const std::string_view word = token_at(reading.text, line.stretches[i].begin, line.stretches[i].end);
+            const std::string_view word =
+                token_at(reading.text, line.stretches[i].begin, line.stretches[i].end);
             const bool takes = last && (word == "outline" || word == "turned");
             read_phrases(reading, line.stretches[i], takes ? &line.block : nullptr, out);
             block_taken = block_taken || takes;
@@ -276,19 +293,28 @@ bool begins_copies(const Reading& reading, Stretch stretch) {
 std::optional<Copies> read_copies(const Reading& reading, Stretch stretch) {
     Matched matched = match(Entry::copies, reading.text, stretch.begin, stretch.end, stretch.begin);
     if (matched.missed) {
-        reading.report.missed(*matched.missed, stretch.end,
-                              "at each corner, left and right, front and back, top and bottom, row of COUNT DIRECTION, "
-                              "or at each of LINE and LINE");
+        reading.report.missed(
+            *matched.missed, stretch.end,
+            "at each corner, left and right, front and back, top and bottom, row of COUNT DIRECTION, "
+            "or at each of LINE and LINE");
         return std::nullopt;
     }
     Copies out;
     out.span = reading.span(stretch.begin, stretch.end);
     for (const Piece& piece : matched.whole.parts) {
         switch (piece.form) {
-        case Form::each_corner: out.kind = Copies::Kind::each_corner; break;
-        case Form::left_and_right: out.kind = Copies::Kind::left_right; break;
-        case Form::front_and_back: out.kind = Copies::Kind::front_back; break;
-        case Form::top_and_bottom: out.kind = Copies::Kind::top_bottom; break;
+        case Form::each_corner:
+            out.kind = Copies::Kind::each_corner;
+            break;
+        case Form::left_and_right:
+            out.kind = Copies::Kind::left_right;
+            break;
+        case Form::front_and_back:
+            out.kind = Copies::Kind::front_back;
+            break;
+        case Form::top_and_bottom:
+            out.kind = Copies::Kind::top_bottom;
+            break;
         case Form::each_of:
             out.kind = Copies::Kind::each_of;
             for (const Piece* line : piece.all(Form::name)) out.lines.push_back(reading.name(*line));
@@ -301,7 +327,8 @@ std::optional<Copies> read_copies(const Reading& reading, Stretch stretch) {
                 if (const Piece* by = spaced->find(Form::sum)) out.spaced = reading.expression(*by);
             if (const Piece* reach = piece.find(Form::from_to)) out.reach = reading.from_to(*reach);
             break;
-        default: break;
+        default:
+            break;
         }
     }
     return out;

@@ -15,7 +15,8 @@ bool begins_phrase(std::string_view word);
 
 /// One stretch of a line, usually one phrase. `block`: the deeper lines below it, if it may take them.
 /// What cannot be read is reported and becomes a Broken phrase.
-void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Line>* block, std::vector<Phrase>& out);
+void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Line>* block,
+                  std::vector<Phrase>& out);
 
 /// The block of a part, or of lines below a line that takes none.
 void read_phrase_lines(const Reading& reading, const std::vector<Line>& lines, std::vector<Phrase>& out);

@@ -1,8 +1,8 @@
 // Numbers, arithmetic and names out of matched pieces.
 //
-// A number is read exactly: 2-1/2 is five halves. Sums and products are folded from the left. What the grammar cannot
-// say is checked here: digits of a number, fractions over nothing, a minus without a blank before it, comparisons
-// outside of conditions.
+// A number is read exactly: 2-1/2 is five halves. Sums and products are folded from the left. What the
+// grammar cannot say is checked here: digits of a number, fractions over nothing, a minus without a blank
+// before it, comparisons outside of conditions.
 
 #include "syntax/reading.hpp"
 
@@ -114,7 +114,8 @@ Expression Reading::number(const Piece& piece) const {
     for (const char c : words(piece)) digits += c >= '0' && c <= '9';
     if (digits > static_cast<std::size_t>(limits.digits)) {
         report.error("number-too-long", piece.begin, piece.end,
-                     "a number of " + std::to_string(digits) + " digits, more than " + std::to_string(limits.digits),
+                     "a number of " + std::to_string(digits) + " digits, more than " +
+                         std::to_string(limits.digits),
                      "write it with fewer digits");
         out.kind = Expression::Kind::broken;
         return out;
@@ -127,11 +128,12 @@ Expression Reading::number(const Piece& piece) const {
         if (const Piece* part = piece.find(Form::amount)) out.amount += amount(words(*part));
         if (const Piece* unit = piece.find(Form::unit)) out.unit = unit_named(words(*unit));
     } catch (const std::domain_error&) {
-        report.error("fraction-over-nothing", piece.begin, piece.end, "a fraction over 0", "write another number below the bar");
+        report.error("fraction-over-nothing", piece.begin, piece.end, "a fraction over 0",
+                     "write another number below the bar");
         out.kind = Expression::Kind::broken;
     } catch (const measure::TooLarge&) {
-        report.error("number-too-long", piece.begin, piece.end, "this number is too large or too finely divided",
-                     "write it with fewer digits");
+        report.error("number-too-long", piece.begin, piece.end,
+                     "this number is too large or too finely divided", "write it with fewer digits");
         out.kind = Expression::Kind::broken;
     }
     return out;
@@ -141,8 +143,8 @@ Expression Reading::chain(const Piece& piece, bool conditions) const {
     Expression left = raw(piece.parts.front(), conditions);
     for (std::size_t i = 1; i + 1 < piece.parts.size(); i += 2) {
         const Piece& sign = piece.parts[i];
-        if (words(sign) == "-" && sign.begin > 0 && text[sign.begin - 1] != ' ' && text[sign.begin - 1] != '\t' &&
-            text[sign.begin - 1] != '\n' && text[sign.begin - 1] != '\r')
+        if (words(sign) == "-" && sign.begin > 0 && text[sign.begin - 1] != ' ' &&
+            text[sign.begin - 1] != '\t' && text[sign.begin - 1] != '\n' && text[sign.begin - 1] != '\r')
             report.error("cannot-read", sign.begin, sign.end, "expected a blank on both sides of the minus",
                          "set a blank on both sides of the minus");
         Expression both;
@@ -155,9 +157,7 @@ Expression Reading::chain(const Piece& piece, bool conditions) const {
     return left;
 }
 
-Expression Reading::expression(const Piece& piece, bool conditions) const {
-    return raw(piece, conditions);
-}
+Expression Reading::expression(const Piece& piece, bool conditions) const { return raw(piece, conditions); }
 
 Expression Reading::raw(const Piece& piece, bool conditions) const {
     Expression out;
@@ -168,14 +168,22 @@ Expression Reading::raw(const Piece& piece, bool conditions) const {
         return std::move(out);
     };
     switch (piece.form) {
-    case Form::number: return number(piece);
+    case Form::number:
+        return number(piece);
     case Form::sum:
-    case Form::product: return chain(piece, conditions);
-    case Form::negated: return with_operands(Expression::Kind::negate);
-    case Form::larger: return with_operands(Expression::Kind::larger);
-    case Form::smaller: return with_operands(Expression::Kind::smaller);
-    case Form::middle: return with_operands(Expression::Kind::middle);
-    case Form::each: out.kind = Expression::Kind::each; return out;
+    case Form::product:
+        return chain(piece, conditions);
+    case Form::negated:
+        return with_operands(Expression::Kind::negate);
+    case Form::larger:
+        return with_operands(Expression::Kind::larger);
+    case Form::smaller:
+        return with_operands(Expression::Kind::smaller);
+    case Form::middle:
+        return with_operands(Expression::Kind::middle);
+    case Form::each:
+        out.kind = Expression::Kind::each;
+        return out;
     case Form::value_name:
         out.kind = Expression::Kind::name;
         out.word = std::string(words(piece));
@@ -211,8 +219,8 @@ Expression Reading::raw(const Piece& piece, bool conditions) const {
     case Form::either: {
         if (piece.parts.size() == 1) return raw(piece.parts.front(), conditions);
         if (!conditions)
-            report.error("comparison-out-of-place", piece.begin, piece.end, "a condition stands only in 'require'",
-                         "write a size here");
+            report.error("comparison-out-of-place", piece.begin, piece.end,
+                         "a condition stands only in 'require'", "write a size here");
         const auto kind = piece.form == Form::both ? Expression::Kind::both : Expression::Kind::either;
         Expression left = raw(piece.parts.front(), conditions);
         for (std::size_t i = 1; i < piece.parts.size(); ++i) {
@@ -225,7 +233,8 @@ Expression Reading::raw(const Piece& piece, bool conditions) const {
         }
         return left;
     }
-    default: return out;
+    default:
+        return out;
     }
 }
 
@@ -263,7 +272,8 @@ Quoted Reading::quoted(const Piece& piece) const {
 
 Name Reading::name_in(const Piece& piece) const {
     for (const Piece& part : piece.parts)
-        if (part.form == Form::name || part.form == Form::words || part.form == Form::quoted) return name(part);
+        if (part.form == Form::name || part.form == Form::words || part.form == Form::quoted)
+            return name(part);
     return {};
 }
 

@@ -14,12 +14,15 @@ namespace rayfleck::syntax {
 
 /// What every builder of the tree needs: the text, its number, the report.
 class Reading {
-public:
-    Reading(std::string_view in_text, int in_file, Report& to_report) : text(in_text), file(in_file), report(to_report) {}
+  public:
+    Reading(std::string_view in_text, int in_file, Report& to_report)
+        : text(in_text), file(in_file), report(to_report) {}
 
     Span span(std::size_t begin, std::size_t end) const { return {file, begin, end}; }
     Span span(const Piece& piece) const { return {file, piece.begin, piece.end}; }
-    std::string_view words(const Piece& piece) const { return text.substr(piece.begin, piece.end - piece.begin); }
+    std::string_view words(const Piece& piece) const {
+        return text.substr(piece.begin, piece.end - piece.begin);
+    }
 
     /// A piece of form sum, product, position, comparison, either and whatever they hold.
     /// Comparisons are an error here unless `conditions` is set.
@@ -45,7 +48,7 @@ public:
     int file;
     Report& report;
 
-private:
+  private:
     Expression number(const Piece& piece) const;
     Expression chain(const Piece& piece, bool conditions) const;
     Expression raw(const Piece& piece, bool conditions) const;

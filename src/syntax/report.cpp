@@ -1,8 +1,8 @@
 // The words of the errors of a text.
 //
-// An error says what was expected, behind what, and what stands there instead; when that is nearly a word that could
-// stand there, it asks for that word. The marker stands under what is wrong, or right behind the last right token
-// when something is missing at the end.
+// An error says what was expected, behind what, and what stands there instead; when that is nearly a word
+// that could stand there, it asks for that word. The marker stands under what is wrong, or right behind the
+// last right token when something is missing at the end.
 
 #include "syntax/report.hpp"
 
@@ -14,13 +14,14 @@
 namespace rayfleck::syntax {
 namespace {
 
-/// So many findings are kept while reading; far more than are shown, so that the shown ones are the first of the text.
+/// So many findings are kept while reading; far more than are shown, so that the shown ones are the first of
+/// the text.
 constexpr std::size_t most_kept = 2000;
 
 bool in_word(char c) {
     const auto u = static_cast<unsigned char>(c);
-    return (u >= '0' && u <= '9') || (u >= 'a' && u <= 'z') || (u >= 'A' && u <= 'Z') || u >= 0x80 || c == '-' ||
-           c == '\'' || c == '/' || c == '.' || c == '_';
+    return (u >= '0' && u <= '9') || (u >= 'a' && u <= 'z') || (u >= 'A' && u <= 'Z') || u >= 0x80 ||
+           c == '-' || c == '\'' || c == '/' || c == '.' || c == '_';
 }
 
 std::vector<std::string> split(const std::string& words) {
@@ -30,22 +31,32 @@ std::vector<std::string> split(const std::string& words) {
     return out;
 }
 
-std::string quote(std::string_view token) {
-    return "'" + std::string(token) + "'";
-}
+std::string quote(std::string_view token) { return "'" + std::string(token) + "'"; }
 
 /// Some wrong tokens have a remedy of their own.
-std::string remedy(const Missed& missed, std::string_view found) {
+std::string remedy(const Missed& missed, std::string_view before, std::string_view found,
+                   std::string_view form) {
+    const bool after_name = !before.empty() && !(before.front() >= '0' && before.front() <= '9') &&
+                            (form.find("PART") != form.npos || form.find("NAME") != form.npos);
+    if (after_name && (found == "deep" || found == "long" || found == "thick" || found == "wide"))
+        return "a name may begin with " + quote(found) +
+               " but not go on with it: turn the words round, or write the "
+               "name in double quotes";
+    if (found == "," && !before.empty() && before.back() >= '0' && before.back() <= '9')
+        return "a fraction is written with a point, not with a comma: 1.5";
     if (missed.what.starts_with("a unit")) {
-        if (found.starts_with('-')) return "set a blank on both sides of the minus; a mixed number is written 2-1/2";
+        if (found.starts_with('-'))
+            return "set a blank on both sides of the minus; a mixed number is written 2-1/2";
         if (found.starts_with('x')) return "set blanks around the x: 20 x 60";
         if (found.starts_with('.')) return "write one decimal point, and no comma";
     }
     if (missed.what.starts_with("a blank on both sides")) return "set a blank on both sides of the minus";
-    if (found.size() > 1 && found[0] == 'x' && found[1] >= '0' && found[1] <= '9') return "set blanks around the x: 20 x 60";
+    if (found.size() > 1 && found[0] == 'x' && found[1] >= '0' && found[1] <= '9')
+        return "set blanks around the x: 20 x 60";
     if (found.starts_with("\xE2\x80\x9C") || found.starts_with("\xE2\x80\x9D"))
         return "use straight double quotes: \"...\"";
-    if (found.starts_with("\xE2\x80\x93") || found.starts_with("\xE2\x88\x92")) return "use the plain hyphen as minus: -";
+    if (found.starts_with("\xE2\x80\x93") || found.starts_with("\xE2\x88\x92"))
+        return "use the plain hyphen as minus: -";
     return {};
 }
 
@@ -76,17 +87,20 @@ std::string_view token_at(std::string_view text, std::size_t at, std::size_t end
 std::string_view token_before(std::string_view text, std::size_t end) {
     if (end == 0 || end > text.size()) return {};
     std::size_t begin = end;
+    const char last = text[end - 1];
+    if (last == ' ' || last == '\t' || last == '\n' || last == '\r' || last == ',') return {};
+    // A unit sign belongs to its number.
+    if ((last == '"' || last == '%') && end > 1 && in_word(text[end - 2])) --begin;
     while (begin > 0 && in_word(text[begin - 1]) && end - begin < 60) --begin;
     while (begin < end && (static_cast<unsigned char>(text[begin]) & 0xC0) == 0x80) ++begin;
     if (begin == end) --begin;
     return text.substr(begin, end - begin);
 }
 
-bool Report::full() const {
-    return count_ > most_kept;
-}
+bool Report::full() const { return count_ > most_kept; }
 
-void Report::error(const char* name, std::size_t begin, std::size_t end, std::string message, std::string mend) {
+void Report::error(const char* name, std::size_t begin, std::size_t end, std::string message,
+                   std::string mend) {
     if (kept_.contains(begin)) return;
     ++count_;
     if (kept_.size() >= most_kept) return;
@@ -110,24 +124,36 @@ void Report::missed(const Missed& missed, std::size_t stretch_end, std::string_v
               "give parts of the arithmetic names of their own with 'value'");
         return;
     }
-    const std::string_view before = token_before(text_, missed.token_end);
-    const std::string_view found = token_at(text_, missed.at, stretch_end);
+    std::string_view before = token_before(text_, missed.token_end);
+    std::string_view found = token_at(text_, missed.at, stretch_end);
+    // Behind a minus the minus itself need not be named.
+    if (missed.what.starts_with("a blank on both sides") || missed.what.ends_with("behind the minus"))
+        before = {};
+    if (found == " " || found == "\t") found = {};
+    // `a side: left, right` is expected as `a side after 'face', not '3': left, right`.
+    const std::size_t colon = missed.what.find(": ");
+    std::string what = missed.what.substr(0, colon);
+    if (found == "," && what.starts_with("a comma or")) what = "the end of the line";
+    const std::string choice = colon == std::string::npos ? std::string() : missed.what.substr(colon);
     const std::string written = form.empty() ? std::string() : "write: " + std::string(form);
     if (found.empty()) {
         error("cannot-read", missed.token_end, missed.token_end,
-              "expected " + missed.what + (before.empty() ? "" : " after " + quote(before)), written);
+              "expected " + what + (before.empty() ? "" : " after " + quote(before)) + choice, written);
         return;
     }
     const std::size_t end = missed.at + found.size();
     if (const auto near = findings::near_word(std::string(found), split(missed.words))) {
-        const std::string both = before.empty() ? std::string(found) : std::string(before) + " " + std::string(found);
+        const std::string both =
+            before.empty() ? std::string(found) : std::string(before) + " " + std::string(found);
         error("near-word", missed.at, end, quote(both) + ": did you mean " + quote(*near) + "?", written);
         return;
     }
-    std::string mend = remedy(missed, found);
+    std::string mend = remedy(missed, before, found, form);
     if (mend.empty()) mend = written;
     error("cannot-read", missed.at, end,
-          "expected " + missed.what + (before.empty() ? "" : " after " + quote(before)) + ", not " + quote(found), mend);
+          "expected " + what + (before.empty() ? "" : " after " + quote(before)) + ", not " + quote(found) +
+              choice,
+          mend);
 }
 
 std::string Report::unknown_word(std::size_t begin, std::size_t end, const std::vector<std::string>& known,

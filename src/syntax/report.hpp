@@ -1,8 +1,8 @@
 #pragma once
 // Errors of one text, kept until the text is read, then handed on in the order of the text.
 //
-// Of several errors at one place only the first is kept: the others follow from it. After as many as the limits say
-// the rest is counted in a last note.
+// Of several errors at one place only the first is kept: the others follow from it. After as many as the
+// limits say the rest is counted in a last note.
 
 #include <cstddef>
 #include <map>
@@ -17,10 +17,11 @@
 namespace rayfleck::syntax {
 
 class Report {
-public:
+  public:
     Report(std::string_view text, int file) : text_(text), file_(file) {}
 
-    void error(const char* name, std::size_t begin, std::size_t end, std::string message, std::string mend = {});
+    void error(const char* name, std::size_t begin, std::size_t end, std::string message,
+               std::string mend = {});
     /// A rule went wrong. `form`: how the phrase is written, for the remedy; may be empty.
     void missed(const Missed& missed, std::size_t stretch_end, std::string_view form);
     /// A word stands where one of `known` should. gives the word that was probably meant.
@@ -33,7 +34,7 @@ public:
     bool full() const;
     void hand_on(findings::Findings& findings) const;
 
-private:
+  private:
     std::string_view text_;
     int file_;
     std::size_t count_ = 0;

@@ -1,8 +1,8 @@
 // Reading statements, one logical line with its block after the other.
 //
-// The first word chooses the statement. A misspelt one is reported and taken for the word that was probably meant, so
-// that its block is still read; an unknown one is left out with its block. A block under a statement that takes none
-// is reported once and its lines are read as statements of their own.
+// The first word chooses the statement. A misspelt one is reported and taken for the word that was probably
+// meant, so that its block is still read; an unknown one is left out with its block. A block under a
+// statement that takes none is reported once and its lines are read as statements of their own.
 
 #include "syntax/statements.hpp"
 
@@ -25,19 +25,19 @@ struct StatementWord {
 };
 
 constexpr StatementWord statement_words[] = {
-    {"piece", build_piece, false, false},       {"units", build_units, false, false},
-    {"climate", build_climate, false, false},   {"made", build_made, false, false},
-    {"shop", build_shop, false, false},         {"bring", build_bring, false, false},
-    {"value", build_value, false, true},        {"sizes", build_sizes_table, true, false},
-    {"require", build_require, false, true},    {"rod", build_rod, true, true},
-    {"part", build_part, true, true},           {"join", build_join, true, true},
-    {"hardware", build_hardware, false, true},  {"note", build_piece_note, false, true},
-    {"accept", build_accept, false, true},      {"recipe", build_recipe, true, false},
-    {"takes", build_takes, false, true},        {"make", build_make, true, true},
-    {"kerf", build_kerf, false, false},         {"allow", build_allow, false, false},
-    {"limit", build_limit, false, false},       {"title", build_title, false, false},
-    {"sheet", build_sheet, false, false},       {"projection", build_projection, false, false},
-    {"board", build_board, false, false},       {"price", build_price, false, false},
+    {"piece", build_piece, false, false},      {"units", build_units, false, false},
+    {"climate", build_climate, false, false},  {"made", build_made, false, false},
+    {"shop", build_shop, false, false},        {"bring", build_bring, false, false},
+    {"value", build_value, false, true},       {"sizes", build_sizes_table, true, false},
+    {"require", build_require, false, true},   {"rod", build_rod, true, true},
+    {"part", build_part, true, true},          {"join", build_join, true, true},
+    {"hardware", build_hardware, false, true}, {"note", build_piece_note, false, true},
+    {"accept", build_accept, false, true},     {"recipe", build_recipe, true, false},
+    {"takes", build_takes, false, true},       {"make", build_make, true, true},
+    {"kerf", build_kerf, false, false},        {"allow", build_allow, false, false},
+    {"limit", build_limit, false, false},      {"title", build_title, false, false},
+    {"sheet", build_sheet, false, false},      {"projection", build_projection, false, false},
+    {"board", build_board, false, false},      {"price", build_price, false, false},
 };
 
 const StatementWord* statement_word(std::string_view word) {
@@ -73,7 +73,8 @@ void read_statement(const Reading& reading, const Line& line, bool in_recipe, st
     if (!rule && line.readable) {
         if (begins_phrase(word)) {
             reading.report.error("phrase-out-of-place", line.begin, line.begin + word.size(),
-                                 "'" + std::string(word) + "' is a phrase of a part and stands here by itself",
+                                 "'" + std::string(word) +
+                                     "' is a phrase of a part and stands here by itself",
                                  "set it below its part, deeper than the line that begins with 'part'");
         } else {
             meant = reading.report.unknown_word(
@@ -88,9 +89,11 @@ void read_statement(const Reading& reading, const Line& line, bool in_recipe, st
     }
     if (in_recipe && !rule->in_recipe) {
         reading.report.error("out-of-place", line.begin, line.begin + word.size(),
-                             "'" + meant + "' cannot stand in a recipe", "write it at the margin of the file");
+                             "'" + meant + "' cannot stand in a recipe",
+                             "write it at the margin of the file");
     } else if (!in_recipe && meant == "takes") {
-        reading.report.error("out-of-place", line.begin, line.begin + word.size(), "'takes' stands only in a recipe",
+        reading.report.error("out-of-place", line.begin, line.begin + word.size(),
+                             "'takes' stands only in a recipe",
                              "set it below the line that begins with 'recipe', or use 'value'");
     }
 
@@ -106,7 +109,8 @@ void read_statement(const Reading& reading, const Line& line, bool in_recipe, st
     }
     const std::size_t word_end = line.begin + word.size();
     const std::size_t first_end = line.readable ? line.stretches.front().end : line.end;
-    const Header header{line, rule->word, word_end, {word_end, std::max(word_end, first_end)}, {word_end, line.end}};
+    const Header header{
+        line, rule->word, word_end, {word_end, std::max(word_end, first_end)}, {word_end, line.end}};
     statement.says = rule->build(reading, header);
     if (!std::holds_alternative<BrokenStatement>(statement.says) || out.size() < most_broken)
         out.push_back(std::move(statement));
@@ -115,9 +119,7 @@ void read_statement(const Reading& reading, const Line& line, bool in_recipe, st
 
 } // namespace
 
-bool begins_statement(std::string_view word) {
-    return statement_word(word) != nullptr;
-}
+bool begins_statement(std::string_view word) { return statement_word(word) != nullptr; }
 
 std::string_view form_of_statement(std::string_view word) {
     for (const grammar::WrittenForm& form : grammar::statement_forms)
