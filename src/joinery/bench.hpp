@@ -88,6 +88,7 @@ public:
 
     /// gives  the joint's index in the model
     int start(const Pair& pair, const std::string& kind, Vector assembly, Point at);
+    std::size_t joint_count() const { return model_->joints.size(); }
     Joint& joint(int index) const { return model_->joints[static_cast<std::size_t>(index)]; }
     /// Notes a size, stated or from a rule, and gives it back.
     Length size(int joint, const std::string& what, std::optional<Length> stated, Length rule, const std::string& from) const;
