@@ -208,6 +208,7 @@ void Layout::add(Line line) {
 
 std::vector<Line> Layout::run() {
     const int count = text_.line_count();
+    std::size_t phrases = 0;
     for (int number = 1; number <= count; ++number) {
         Scan first = scan(number, 0);
         if (first.begin == first.end) {
@@ -261,6 +262,14 @@ std::vector<Line> Layout::run() {
                               " bytes long, more than " + std::to_string(limits.line_bytes),
                           "write its phrases on lines of their own");
             line.readable = false;
+        }
+        phrases += 1 + commas.size();
+        if (phrases > limits.phrases) {
+            report_.error("file-too-large", line.begin, line.begin + 1,
+                          "from here on nothing is read: more than " + std::to_string(limits.phrases) +
+                              " phrases and lines stand in this file",
+                          "bring in parts of it from files of their own");
+            break;
         }
         if (line.readable) {
             if (depth > 0) {

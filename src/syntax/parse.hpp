@@ -17,6 +17,7 @@ struct Limits {
     int digits = 15;                ///< of one number
     int errors = 50;                ///< shown per file; the rest is counted
     std::size_t line_bytes = 4096;  ///< of one logical line
+    std::size_t phrases = 200000;   ///< of one file: what stands between commas and line ends
 };
 constexpr Limits limits{};
 

@@ -259,6 +259,7 @@ void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Lin
 
 void read_phrase_lines(const Reading& reading, const std::vector<Line>& lines, std::vector<Phrase>& out) {
     for (const Line& line : lines) {
+        if (reading.report.full()) return;
         if (!line.readable) {
             out.push_back({reading.span(line.begin, line.end), Broken{}});
             continue;

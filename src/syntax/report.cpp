@@ -97,7 +97,7 @@ std::string_view token_before(std::string_view text, std::size_t end) {
     return text.substr(begin, end - begin);
 }
 
-bool Report::full() const { return count_ > most_kept; }
+bool Report::full() const { return count_ >= most_kept; }
 
 void Report::error(const char* name, std::size_t begin, std::size_t end, std::string message,
                    std::string mend) {
@@ -180,7 +180,8 @@ void Report::hand_on(findings::Findings& findings) const {
             note.name = "more-errors";
             note.severity = findings::Severity::note;
             note.span = finding.span;
-            note.message = "and " + std::to_string(count_ - shown) + " more errors in this file";
+            note.message = full() ? "and so many more errors in this file that the rest was not read"
+                                  : "and " + std::to_string(count_ - shown) + " more errors in this file";
             findings.add(std::move(note));
             break;
         }

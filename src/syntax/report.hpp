@@ -30,7 +30,7 @@ class Report {
                              const std::string& message, const std::string& mend);
 
     bool any() const { return count_ > 0; }
-    /// More errors than are worth a second look; what is reported from now on is only counted.
+    /// There are more errors than are worth reading on for.
     bool full() const;
     void hand_on(findings::Findings& findings) const;
 

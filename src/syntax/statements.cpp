@@ -55,9 +55,6 @@ const std::vector<std::string>& all_words() {
     return words;
 }
 
-/// So many broken statements are kept in the tree; beyond it they say nothing new.
-constexpr std::size_t most_broken = 1000;
-
 Statement broken(const Reading& reading, const Line& line, std::string_view word) {
     Statement out;
     out.header = reading.span(line.begin, line.end);
@@ -84,7 +81,7 @@ void read_statement(const Reading& reading, const Line& line, bool in_recipe, st
         }
     }
     if (!rule) {
-        if (out.size() < most_broken) out.push_back(broken(reading, line, word));
+        out.push_back(broken(reading, line, word));
         return;
     }
     if (in_recipe && !rule->in_recipe) {
@@ -112,8 +109,7 @@ void read_statement(const Reading& reading, const Line& line, bool in_recipe, st
     const Header header{
         line, rule->word, word_end, {word_end, std::max(word_end, first_end)}, {word_end, line.end}};
     statement.says = rule->build(reading, header);
-    if (!std::holds_alternative<BrokenStatement>(statement.says) || out.size() < most_broken)
-        out.push_back(std::move(statement));
+    out.push_back(std::move(statement));
     for (Statement& stray : strays) out.push_back(std::move(stray));
 }
 
@@ -139,7 +135,10 @@ std::optional<Piece> matched(const Reading& reading, const Header& header, Entry
 
 void read_statements(const Reading& reading, const std::vector<Line>& lines, bool in_recipe,
                      std::vector<Statement>& out) {
-    for (const Line& line : lines) read_statement(reading, line, in_recipe, out);
+    for (const Line& line : lines) {
+        if (reading.report.full()) return;
+        read_statement(reading, line, in_recipe, out);
+    }
 }
 
 } // namespace rayfleck::syntax

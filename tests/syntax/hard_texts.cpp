@@ -85,6 +85,19 @@ TEST_CASE("the rest beyond fifty errors is counted") {
     CHECK(parsed.errors.find("and 950 more errors in this file") != std::string::npos);
 }
 
+TEST_CASE("a file of too many phrases is read up to there") {
+    const Parsed parsed = parse_text("a", repeated("part a, loose, loose\n", 100000));
+    CHECK(parsed.count == 1);
+    CHECK(parsed.errors.find("66667:1: from here on nothing is read") == 0);
+    CHECK(parsed.tree.statements.size() == 66666);
+}
+
+TEST_CASE("a file of nothing but errors is not read to its end") {
+    const Parsed parsed = parse_text("a", repeated("bad line\n", 100000));
+    CHECK(parsed.count == 51);
+    CHECK(parsed.errors.find("so many more errors") != std::string::npos);
+}
+
 TEST_CASE("four megabytes of anything are read in no time") {
     constexpr std::size_t size = 4000000;
     for (const std::string& piece : {std::string("("),
