@@ -1,0 +1,14 @@
+#pragma once
+// The drawing of one distinct part: its views with dimensions, marks and notes, as one block.
+
+#include "drawing/sheets.hpp"
+
+namespace rayfleck::drawing {
+
+/// width  of the cell, mm of paper; nothing of it is wider
+Block part_cell(const Job& job, const cutlist::Row& row, double width);
+
+/// What the marks on the parts mean; once in a set.
+Block legend_of_marks(const Job& job);
+
+} // namespace rayfleck::drawing

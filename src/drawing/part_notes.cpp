@@ -1,0 +1,161 @@
+// See part_notes.hpp.
+
+#include "drawing/part_notes.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include <fmt/format.h>
+
+namespace rayfleck::drawing {
+namespace {
+
+using piece::LocalSide;
+
+/// A side in the words of the drawing.
+std::string words_for(LocalSide side, const piece::Part& part) {
+    if (side.axis == 0) return side.high ? "far end" : "near end";
+    if (side.axis == 2) return side.high ? "face side" : "back of the face";
+    return side.high == part.face_edge_high ? "face edge" : "back edge";
+}
+
+std::string angle_words(const piece::PlaneCut& cut) {
+    std::string words;
+    if (cut.miter && std::abs(cut.miter->in_degrees()) > 0.005) words += fmt::format("miter {:.1f}°", std::abs(cut.miter->in_degrees()));
+    if (cut.bevel && std::abs(cut.bevel->in_degrees()) > 0.005)
+        words += fmt::format("{}bevel {:.1f}°", words.empty() ? "" : ", ", std::abs(cut.bevel->in_degrees()));
+    return words;
+}
+
+std::string box_words(const Job& job, const measure::Box& cut, const joinery::Made& made) {
+    // The depth is how far it reaches in from the side that it opens on; the rest is told long × wide.
+    std::vector<double> sizes;
+    double depth = -1;
+    for (const int axis : {2, 1, 0}) {
+        const double low = std::max(cut.low[axis], made.blank.low[axis]), high = std::min(cut.high[axis], made.blank.high[axis]);
+        const bool at_low = cut.low[axis] <= made.blank.low[axis] + 0.01, at_high = cut.high[axis] >= made.blank.high[axis] - 0.01;
+        if (depth < 0 && at_low != at_high && axis != 0) depth = high - low;
+        else sizes.push_back(high - low);
+    }
+    if (depth < 0 && sizes.size() == 3) {
+        depth = sizes.back();
+        sizes.pop_back();
+    }
+    std::sort(sizes.rbegin(), sizes.rend());
+    std::string words = job.figure(sizes[0]) + " × " + job.figure(sizes[1]);
+    words += ", " + job.figure(depth) + " deep";
+    return words;
+}
+
+/// Range of a part's own width or length over which an outline runs, and its arcs.
+std::string arc_words(const Job& job, const solid::Outline& outline) {
+    std::set<std::string> radii;
+    solid::Point2 at = outline.start;
+    for (const solid::Edge2& edge : outline.edges) {
+        if (edge.centre) radii.insert("R" + job.figure(std::hypot(at.x - edge.centre->x, at.y - edge.centre->y)));
+        at = edge.to;
+    }
+    return fmt::format("{}", fmt::join(radii, ", "));
+}
+
+std::string words_of(const Job& job, const piece::Cut& cut, const joinery::Made& made) {
+    std::string words = cut.word;
+    if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape)) words += " " + box_words(job, box->box, made);
+    if (const auto* bore = std::get_if<piece::BoreCut>(&cut.shape)) {
+        words += " Ø" + job.figure(bore->diameter);
+        words += bore->deep ? ", " + job.figure(*bore->deep) + " deep" : ", through";
+        words += " in the " + words_for(bore->face, *made.part);
+        if (bore->direction) {
+            const double lean = std::acos(std::min(1.0, std::abs((*bore->direction)[bore->face.axis]))) * 180 / std::numbers::pi;
+            words += fmt::format(", leaning {:.1f}°", lean);
+        }
+    }
+    if (const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape)) {
+        if (const std::string angles = angle_words(*plane); !angles.empty()) words += ": set the saw to " + angles;
+        else if (std::abs(plane->plane.normal.x) < 0.5) {
+            const double lean = std::asin(std::min(1.0, std::abs(plane->plane.normal.x))) * 180 / std::numbers::pi;
+            if (lean > 0.05) words += fmt::format(", {:.2f}° off the length", lean);
+        }
+    }
+    if (const auto* edge = std::get_if<piece::EdgeCut>(&cut.shape)) {
+        words += edge->on_first == edge->on_second ? " " + job.figure(edge->on_first) : " " + job.figure(edge->on_first) + " × " + job.figure(edge->on_second);
+        words += " where " + words_for(edge->first, *made.part) + " and " + words_for(edge->second, *made.part) + " meet";
+    }
+    if (const auto* prism = std::get_if<piece::PrismCut>(&cut.shape))
+        if (const std::string arcs = arc_words(job, prism->outline); !arcs.empty()) words += " " + arcs;
+    if (const auto* turned = std::get_if<piece::TurnedCut>(&cut.shape)) {
+        std::vector<std::string> stations;
+        for (const solid::Station& s : turned->profile) stations.push_back("Ø" + job.figure(2 * s.radius) + " at " + job.figure(s.x));
+        words += fmt::format(" {}", fmt::join(stations, ", "));
+    }
+    if (!cut.remark.empty()) words += " (" + cut.remark + ")";
+    return words;
+}
+
+/// Waste round a tenon, tongue or lap is told by the size of what stands, not box by box.
+bool is_waste_round_a_tongue(const std::string& word) {
+    for (const char* known : {"cheek", "tongue", "lap", "end trim", "waste", "shoulder"})
+        if (word.find(known) != std::string::npos) return true;
+    return false;
+}
+
+} // namespace
+
+std::vector<std::string> cut_notes(const Job& job, const cutlist::Row& row) {
+    const joinery::Made& made = job.made(row.parts.front());
+    std::vector<std::string> order;
+    std::map<std::string, int> count;
+    for (const piece::Cut& cut : made.cuts) {
+        if (is_waste_round_a_tongue(cut.word) && std::holds_alternative<piece::BoxCut>(cut.shape)) continue;
+        const std::string words = words_of(job, cut, made);
+        if (count[words]++ == 0) order.push_back(words);
+    }
+    std::vector<std::string> notes;
+    for (const std::string& words : order) notes.push_back(count[words] > 1 ? fmt::format("{}× {}", count[words], words) : words);
+    if (made.part->outline)
+        if (const std::string arcs = arc_words(job, *made.part->outline); !arcs.empty()) notes.push_back("outline with arcs " + arcs);
+    return notes;
+}
+
+std::vector<std::string> joint_notes(const Job& job, const cutlist::Row& row) {
+    const int part = row.parts.front();
+    std::vector<std::string> order;
+    std::map<std::string, int> count;
+    for (const joinery::Joint& joint : job.model.joints) {
+        if (joint.a != part && joint.b != part) continue;
+        const int other = joint.a == part ? joint.b : joint.a;
+        std::vector<std::string> sizes;
+        for (const joinery::Size& size : joint.sizes) {
+            // A length in the maker's unit; where it comes from only when it is not his own word.
+            std::string figure = size.unit == "mm" ? job.figure(size.value) : fmt::format("{:g}", std::round(size.value * 100) / 100);
+            if (size.unit == "degrees") figure += "°";
+            std::string rule = size.from;
+            if (const auto end = rule.find(';'); end != std::string::npos) rule.resize(end);
+            sizes.push_back(size.what + " " + figure + (rule == "stated" || rule.empty() ? "" : " (" + rule + ")"));
+        }
+        std::string words = joint.kind + (joint.a == part ? " into " : " for ") + job.made(other).part->base;
+        if (!sizes.empty()) words += fmt::format(": {}", fmt::join(sizes, "; "));
+        if (count[words]++ == 0) order.push_back(words);
+    }
+    std::vector<std::string> notes;
+    for (const std::string& words : order) notes.push_back(count[words] > 1 ? fmt::format("{}× {}", count[words], words) : words);
+    return notes;
+}
+
+std::vector<std::string> bench_notes(const Job& job, const cutlist::Row& row) {
+    const joinery::Made& made = job.made(row.parts.front());
+    std::vector<std::string> notes;
+    if (!row.mirrored.empty()) {
+        std::vector<std::string> as_drawn, mirrored;
+        for (const int p : row.parts)
+            (std::find(row.mirrored.begin(), row.mirrored.end(), p) != row.mirrored.end() ? mirrored : as_drawn).push_back(job.made(p).part->name);
+        notes.push_back(fmt::format("as drawn: {}; mirror image: {}", fmt::join(as_drawn, ", "), fmt::join(mirrored, ", ")));
+    }
+    if (!row.remark.empty()) notes.push_back(row.remark);
+    for (const piece::Note& note : made.part->notes) notes.push_back(note.text);
+    return notes;
+}
+
+} // namespace rayfleck::drawing
