@@ -24,6 +24,7 @@ constexpr const char* overview = R"(To begin:
   rayfleck check stool.fleck               tells what is wrong with it
   rayfleck compile stool.fleck -o out      writes out/stool.pdf, out/stool.csv, out/stool.json
   rayfleck explain                         lists every check; with a name, teaches one
+  rayfleck wood cherry --width 300mm       the figures of a wood, and how far a board moves
 
 Exit status: 0 nothing at or above the failing level, 1 findings at or above it, 2 the text does not compile,
 3 wrong usage, or a file that cannot be read or written.
@@ -53,7 +54,14 @@ constexpr const char* explain_examples = R"(Examples:
   rayfleck explain short-grain                     what goes wrong, why, the figures, how to mend it
 )";
 
-const std::vector<std::string> command_names{"compile", "check", "explain", "start"};
+constexpr const char* wood_examples = R"(Examples:
+  rayfleck wood                                    every wood with its gravity and shrinkage
+  rayfleck wood cherry                             all figures with their sources
+  rayfleck wood "white oak" --width 18in           how far a board of that width moves through the year
+  rayfleck wood beech --width 450 --from 6 --to 14 between two moistures, in percent
+)";
+
+const std::vector<std::string> command_names{"compile", "check", "explain", "start", "wood"};
 const std::vector<std::string> sheet_names{"A4", "A3", "A2", "Letter", "Tabloid"};
 
 /// What a misspelt word was probably meant to be, as the end of a sentence.
@@ -124,6 +132,7 @@ Arguments read_arguments(const std::vector<std::string>& words) {
     CheckWish check;
     ExplainWish explain;
     StartWish start;
+    WoodWish wood;
 
     CLI::App app(about, "rayfleck");
     app.footer(overview);
@@ -178,7 +187,20 @@ Arguments read_arguments(const std::vector<std::string>& words) {
         ->required()
         ->type_name("");
 
-    for (CLI::App* command : {to_compile, to_check, to_explain, to_start}) {
+    CLI::App* to_wood = app.add_subcommand("wood", "The woods, their figures, and how far a board moves");
+    to_wood->footer(wood_examples);
+    to_wood->add_option("NAME", wood.name, "A wood; without one, lists them all")->type_name("");
+    to_wood->add_option("--width", wood.width, "Width of the board: 300mm, 30cm, 12in; usually 100mm")
+        ->type_name("WIDTH");
+    to_wood->add_option("--from", wood.from, "Moisture at the start, percent; else of wood in 35 % humidity")
+        ->type_name("PERCENT")
+        ->check(CLI::Range(0.0, 100.0));
+    to_wood->add_option("--to", wood.to, "Moisture at the end, percent; else of wood in 60 % humidity")
+        ->type_name("PERCENT")
+        ->check(CLI::Range(0.0, 100.0));
+
+    const std::vector<CLI::App*> commands{to_compile, to_check, to_explain, to_start, to_wood};
+    for (CLI::App* command : commands) {
         command->set_help_flag("-h,--help", "Tells how to use it");
         command->get_formatter()->column_width(28);
         add_shared(*command, arguments);
@@ -197,7 +219,7 @@ Arguments read_arguments(const std::vector<std::string>& words) {
         return arguments;
     }
     CLI::App* chosen = &app;
-    for (CLI::App* command : {to_compile, to_check, to_explain, to_start})
+    for (CLI::App* command : commands)
         if (command->get_name() == words[0]) chosen = command;
     try {
         std::vector<std::string> backwards(words.rbegin(), words.rend()); // as the library takes them
@@ -226,6 +248,8 @@ Arguments read_arguments(const std::vector<std::string>& words) {
         arguments.wish = std::move(explain);
     else if (to_start->parsed())
         arguments.wish = std::move(start);
+    else if (to_wood->parsed())
+        arguments.wish = std::move(wood);
     else
         arguments.wish = Misused{app.help()};
     return arguments;

@@ -8,6 +8,7 @@
 #include "commands/check.hpp"
 #include "commands/compile.hpp"
 #include "commands/terminal.hpp"
+#include "commands/wood.hpp"
 
 namespace rayfleck::commands {
 
@@ -27,7 +28,7 @@ struct Misused {
 };
 
 struct Arguments {
-    std::variant<Misused, Answer, CompileWish, CheckWish, ExplainWish, StartWish> wish;
+    std::variant<Misused, Answer, CompileWish, CheckWish, ExplainWish, StartWish, WoodWish> wish;
     Colour colour = Colour::automatic;
 };
 
