@@ -99,7 +99,30 @@ void order_joints(Bench& bench, Model& model, std::vector<HoldRule>& rules) {
     }
 }
 
-Made make(const Bench& bench, const piece::Part& part, findings::Findings& findings) {
+bool same_shape(const solid::Shape& a, const solid::Shape& b) {
+    const auto same_corner = [](const solid::Shape::Corner& p, const solid::Shape::Corner& q) {
+        return p.at == q.at && p.may_snap == q.may_snap;
+    };
+    if (a.facets().size() != b.facets().size() || a.edges() != b.edges()) return false;
+    for (std::size_t f = 0; f < a.facets().size(); ++f) {
+        const auto one = a.sides(a.facets()[f]), other = b.sides(b.facets()[f]);
+        if (!std::equal(one.begin(), one.end(), other.begin(), other.end()) || a.facets()[f].curve != b.facets()[f].curve)
+            return false;
+    }
+    return std::equal(a.corners().begin(), a.corners().end(), b.corners().begin(), b.corners().end(), same_corner);
+}
+
+/// A part made before from the same blank by the same cuts; its solid need not be carved again.
+const Made* twin_of(const Made& made, const std::vector<Made>& before) {
+    for (const Made& other : before)
+        if (other.part->base == made.part->base && other.solid.bodies > 0 && other.tools.size() == made.tools.size() &&
+            same_shape(other.blank_shape, made.blank_shape) &&
+            std::equal(other.tools.begin(), other.tools.end(), made.tools.begin(), same_shape))
+            return &other;
+    return nullptr;
+}
+
+Made make(const Bench& bench, const piece::Part& part, const std::vector<Made>& before, findings::Findings& findings) {
     Made made;
     made.part = &part;
     made.blank = blank_of(bench, part.id);
@@ -123,7 +146,8 @@ Made make(const Bench& bench, const piece::Part& part, findings::Findings& findi
                 made.tools.push_back(std::move(tool));
                 made.tool_cut.push_back(static_cast<int>(c));
             }
-        made.solid = solid::carve(made.blank_shape, made.tools);
+        const Made* twin = twin_of(made, before);
+        made.solid = twin != nullptr ? twin->solid : solid::carve(made.blank_shape, made.tools);
     } catch (const std::invalid_argument& wrong) {
         report("part-not-carved", fmt::format("{} cannot be cut as asked: {}", part.name, wrong.what()),
                "look at its outline, its profile and its sizes");
@@ -161,10 +185,13 @@ Model build(const piece::Piece& piece, findings::Findings& findings) {
     }
     Bench bench(piece, model, findings);
     lay_out_joints(bench, findings);
-    for (const piece::Part& part : piece.parts) cut_shoulders(bench, part.id);
+    for (const piece::Part& part : piece.parts) {
+        cut_shoulders(bench, part.id);
+        end_cuts_with_blank(bench, part.id);
+    }
     std::vector<HoldRule> rules = bench.rules();
     order_joints(bench, model, rules);
-    for (const piece::Part& part : piece.parts) model.made.push_back(make(bench, part, findings));
+    for (const piece::Part& part : piece.parts) model.made.push_back(make(bench, part, model.made, findings));
     find_contacts(model, rules);
     return model;
 }

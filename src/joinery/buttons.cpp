@@ -46,13 +46,15 @@ void lay_out(Bench& bench, const Pair& pair) {
     const Point middle_of_a = a.frame.out({size_of(a, 0) / 2, size_of(a, 1) / 2, size_of(a, 2) / 2});
     const Point here = row->at(a, (row->low + row->high) / 2, row->middle);
     const Vector inside = dot(middle_of_a - here, across) >= 0 ? across : -across;
-    const double slot = button_width + 2 + 2 * bench.movement(pair.a, row->line, row->length());
+    const double slot = button_width + std::ceil(2 + 2 * bench.movement(pair.a, row->line, row->length()));
+    HoldRule rule;
     for (const double place : at) {
+        rule.held_at.push_back(row->at(a, place, row->middle));
         const Point p = row->at(a, place, row->middle) + inside * (rail / 2);
         // In the piece's frame: from the rail's inside face `deep` into it, from `down` below the top, `high` tall.
         const Frame frame{p, row->line, meeting.into, cross(row->line, meeting.into)};
         const double towards = dot(frame.z, inside) > 0 ? -1 : 1; // into the rail
-        const double from = towards > 0 ? -0.5 : -deep.value(), to = towards > 0 ? deep.value() : 0.5;
+        const double from = towards > 0 ? 0 : -deep.value(), to = towards > 0 ? deep.value() : 0;
         const Frame seen = seen_from(b, frame);
         Box box{{-slot / 2, down.value(), from}, {slot / 2, down.value() + high.value(), to}};
         const Vector corner_low = seen.out(box.low), corner_high = seen.out(box.high);
@@ -65,7 +67,6 @@ void lay_out(Bench& bench, const Pair& pair) {
         else bench.cut(pair.b, joint, "button slot", piece::PrismCut{seen, rectangle(box.low.x, box.low.y, box.high.x, box.high.y), box.low.z, box.high.z});
     }
     bench.hardware(pair, fmt::format("wooden button {} wide with screw", hardware_size(bench, button_width)), static_cast<int>(at.size()));
-    HoldRule rule;
     rule.joint = joint;
     rule.hold = Hold::fastened;
     rule.may_slide = {row->line, across};

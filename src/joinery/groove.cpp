@@ -123,8 +123,10 @@ Reach reach_of_groove(const Bench& bench, const std::vector<GroovePlan>& plans, 
     const auto body = inside_convex(of_b, p, outward({along, true}));
     if (!body) return reach;
     if (options.has("through")) reach = {body->first, body->second};
-    reach.low = std::max(reach.low, body->first);
-    reach.high = std::min(reach.high, body->second);
+    // Past B's end there may still be wood of B that another joint leaves standing (a tail): the corner of the panel
+    // needs its room there too. Where there is none, the cut ends with the blank.
+    if (reach.low < body->first - corner_depth(plans, plan.pair.a, {along, false}) - touching_within) reach.low = body->first;
+    if (reach.high > body->second + corner_depth(plans, plan.pair.a, {along, true}) + touching_within) reach.high = body->second;
     if (const piece::OptionGiven* stopped = options.find("stopped"); stopped != nullptr && !stopped->lengths.empty()) {
         const double d = stopped->lengths.front().value();
         const double which = stopped->side ? a.frame.turn_in(bench.towards(*stopped->side, plan.pair.a))[along] : 0;
@@ -166,6 +168,13 @@ void lay_out(Bench& bench, const std::vector<GroovePlan>& plans, const GroovePla
         if (reach.low > meeting.window.low[along]) tongue.low[along] += cleared;
         if (reach.high < meeting.window.high[along]) tongue.high[along] -= cleared;
     }
+    else {
+        constexpr double beyond_any_blank = 1e4; // mm
+        if (corner_depth(plans, plan.pair.a, {along, false}) > 0 && meeting.window.low[along] < touching_within)
+            tongue.low[along] = -beyond_any_blank;
+        if (corner_depth(plans, plan.pair.a, {along, true}) > 0 && meeting.window.high[along] > size_of(a, along) - touching_within)
+            tongue.high[along] = beyond_any_blank;
+    }
     Standing standing;
     standing.side = meeting.from;
     standing.joint = joint;
@@ -173,8 +182,8 @@ void lay_out(Bench& bench, const std::vector<GroovePlan>& plans, const GroovePla
     standing.window = meeting.window;
     standing.window.low[t] = 0;
     standing.window.high[t] = size_of(a, t);
-    standing.window.low[along] = std::min(reach.low, standing.window.low[along]);
-    standing.window.high[along] = std::max(reach.high, standing.window.high[along]);
+    standing.window.low[along] = std::min(tongue.low[along], standing.window.low[along]);
+    standing.window.high[along] = std::max(tongue.high[along], standing.window.high[along]);
     standing.shoulder = has_shoulders ? meeting.gap - cleared : meeting.gap;
     standing.tongues.push_back({tongue, meeting.gap + plan.projects.value()});
     if (!meeting.square) {

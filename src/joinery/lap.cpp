@@ -44,20 +44,7 @@ void cut_by_body(Bench& bench, int from, int other, int joint, const std::string
     const double p = (low - origin) * sign, q = (high - origin) * sign;
     box.low[side.axis] = std::max(box.low[side.axis], std::min(p, q));
     box.high[side.axis] = std::min(box.high[side.axis], std::max(p, q));
-    if (!axes_agree(bench.part(from), part)) {
-        bench.cut_box(from, joint, word, other, box);
-        return;
-    }
-    // Where axes agree the waste ends with the body that is cut, so that its sizes are those of the lap.
-    const Frame seen = seen_from(bench.part(from), part.frame);
-    const Point c = seen.out(box.low), d = seen.out(box.high);
-    const Box own = blank_of(bench, from);
-    Box cut;
-    for (int i = 0; i < 3; ++i) {
-        cut.low[i] = std::max(std::min(c[i], d[i]), own.low[i]);
-        cut.high[i] = std::min(std::max(c[i], d[i]), own.high[i]);
-    }
-    bench.cut_box(from, joint, word, from, cut);
+    bench.cut_box(from, joint, word, other, box);
 }
 
 /// Grows A's end across B where it only touches it.

@@ -6,8 +6,8 @@
 // wedged); shoulders at the edges, the full haunch where the rail lies at B's end, clear of any panel groove. Tenons
 // of two rails that would run into each other in one leg are shortened, as long as the maker has not said how long.
 // All tenons of a piece are planned together for that reason. A tenon on a turned end, or one with a diameter, is
-// round. A loose tenon is a slip of its own in two mortises.
-// Left out: mitred tenon ends, tusk tenons. The saw kerfs for wedges are not cut out of the solid.
+// round. A loose tenon is a slip of its own in two mortises. Tenons of stated length that meet in a leg are mitred.
+// Left out: tusk tenons. The saw kerfs for wedges are not cut out of the solid.
 
 #include <algorithm>
 #include <cmath>
@@ -82,6 +82,39 @@ void keep_mortises_apart(const Bench& bench, std::vector<TenonPlan>& plans) {
         }
     }
     for (std::size_t i = 0; i < plans.size(); ++i) plans[i].projects = lengths[i];
+}
+
+/// Tenons that meet in one leg all the same, because the maker stated their lengths: each gives up a triangle, so that
+/// their ends form a mitre.
+///
+///      from the side         B      |   |
+///   seen along the leg:   ----------+   |     i comes from the left, j from below;
+///                         i        /    |     the mitre runs from the corner of their near
+///                         --------/  j  |     cheeks to the corner of their ends
+void mitre_ends(const Bench& bench, std::vector<TenonPlan>& plans) {
+    const auto can = [](const TenonPlan& plan) { return !plan.through && !plan.loose && !plan.diameter && plan.meeting.aligned; };
+    for (std::size_t i = 0; i < plans.size(); ++i)
+        for (std::size_t j = 0; j < plans.size(); ++j) {
+            if (i == j || plans[i].pair.b != plans[j].pair.b || !can(plans[i]) || !can(plans[j])) continue;
+            const piece::Part& b = bench.part(plans[i].pair.b);
+            const LocalSide to_i = side_towards(b, plans[i].meeting.into), to_j = side_towards(b, plans[j].meeting.into);
+            if (to_i.axis == to_j.axis) continue;
+            const Box one = mortise_in_b(bench, plans[i], plans[i].projects), other = mortise_in_b(bench, plans[j], plans[j].projects);
+            if (!overlap(one, other)) continue;
+            const int u = to_i.axis, v = to_j.axis, w = 3 - u - v;
+            const double tip_u = to_i.high ? one.high[u] : one.low[u], near_u = to_i.high ? std::max(one.low[u], other.low[u]) : std::min(one.high[u], other.high[u]);
+            const double tip_v = to_j.high ? other.high[v] : other.low[v], near_v = to_j.high ? std::max(one.low[v], other.low[v]) : std::min(one.high[v], other.high[v]);
+            TenonPlan::MitredEnd end;
+            end.frame.x = outward({u, true});
+            end.frame.y = outward({v, true});
+            end.frame.z = cross(end.frame.x, end.frame.y);
+            end.waste = polygon({{near_u, near_v}, {tip_u, near_v}, {tip_u, tip_v}});
+            const double low = std::max(one.low[w], other.low[w]), high = std::min(one.high[w], other.high[w]);
+            end.low = end.frame.z[w] > 0 ? low : -high;
+            end.high = end.frame.z[w] > 0 ? high : -low;
+            end.meets = bench.part(plans[j].pair.a).name;
+            plans[i].mitred_ends.push_back(std::move(end));
+        }
 }
 
 std::string kind_of(const TenonPlan& plan) {
@@ -214,6 +247,11 @@ void lay_out_tenon(Bench& bench, const TenonPlan& plan) {
         Fit fit;
         fit.through = plan.through;
         let_in(bench, plan.pair, joint, plan.meeting, tongues, fit);
+        for (const TenonPlan::MitredEnd& end : plan.mitred_ends) {
+            bench.cut_prism(plan.pair.a, joint, "mitred tenon end", plan.pair.b, end.frame, end.waste, end.low, end.high,
+                            "against the tenon of " + end.meets);
+            bench.joint(joint).kind += ", mitred end";
+        }
         if (options.has("wedged")) flare_for_wedges(bench, plan, joint);
     }
     HoldRule rule;
@@ -237,6 +275,7 @@ void mortises_and_tenons(Bench& bench, const std::vector<Pair>& pairs) {
     for (const Pair& pair : pairs)
         if (auto plan = plan_tenon(bench, pair)) plans.push_back(std::move(*plan));
     keep_mortises_apart(bench, plans);
+    mitre_ends(bench, plans);
     for (const TenonPlan& plan : plans) lay_out_tenon(bench, plan);
 }
 

@@ -4,8 +4,8 @@
 //
 // A is held to B. The screw goes through the part that is thinner along the screw, into the other. Its length is three
 // times the thickness of the held part, but it stops 5 mm short of the far face; its gauge follows from that length. The
-// clearance bore is the shank, the lead hole a share of the root (Wood Handbook 2021, ch. 8). A slot is as much longer than the
-// shank as the parts move against each other over the joint, both ways, rounded up to a millimetre.
+// clearance bore is the shank, the lead hole a share of the root (Wood Handbook 2021, ch. 8). Slots run the way in which the
+// parts move more against each other, as far as they do in the piece's climate and 1 mm, either way.
 
 #include <algorithm>
 #include <array>
@@ -54,6 +54,43 @@ Way way_of(const Bench& bench, const Pair& pair, const Meeting& meeting) {
     return {pair.b, pair.a, -meeting.into, of_b, of_a};
 }
 
+/// Which way slots run, and how far the screw must be able to travel in them.
+struct Freedom {
+    Vector direction;
+    double room = 0;              ///< mm, either way
+    bool middle_is_fixed = false; ///< the middle screw of the row holds the parts to each other
+};
+
+/// Slots run the way in which the two parts move more against each other: along the row, from its middle screw if it
+/// has one; or across it, over half of the wider part.
+Freedom freedom_of(const Bench& bench, const Pair& pair, const Row& row, bool has_middle) {
+    const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
+    const Vector across = a.frame.turn_out(outward({row.across, true}));
+    const auto apart_along = [&](Vector direction, double distance) {
+        return std::abs(bench.movement(pair.a, direction, distance) - bench.movement(pair.b, direction, distance));
+    };
+    const double along_row = apart_along(row.line, has_middle ? row.length() / 2 : row.length());
+    const double widest = std::max(size_of(a, side_towards(a, across).axis), size_of(b, side_towards(b, across).axis));
+    const double across_row = apart_along(across, widest / 2);
+    if (along_row >= across_row) return {row.line, std::ceil(along_row + 1 - 1e-9), has_middle};
+    return {across, std::ceil(across_row + 1 - 1e-9), false};
+}
+
+void cut_slot(Bench& bench, const Way& way, int joint, Point at, const Freedom& freedom, double shank) {
+    const piece::Part& held = bench.part(way.held);
+    const Vector side = cross(way.direction, freedom.direction);
+    const Frame frame{held.frame.in(at - way.direction * way.through), held.frame.turn_in(freedom.direction),
+                      held.frame.turn_in(side), held.frame.turn_in(way.direction)};
+    const double r = shank / 2, room = freedom.room;
+    solid::Outline slot;
+    slot.start = {-room, -r};
+    slot.edges = {{{room, -r}, {}, true},
+                  {{room, r}, solid::Point2{room, 0}, true},
+                  {{-room, r}, {}, true},
+                  {{-room, -r}, solid::Point2{-room, 0}, true}};
+    bench.cut(way.held, joint, "screw slot", piece::PrismCut{frame, slot, 0, way.through});
+}
+
 void lay_out(Bench& bench, const Pair& pair, bool slotted) {
     const piece::Part& a = bench.part(pair.a);
     const auto row = row_of(bench, pair, Prefer::any_side);
@@ -95,43 +132,31 @@ void lay_out(Bench& bench, const Pair& pair, bool slotted) {
     const std::vector<double> at = places(*row, count, every, std::min(std::max(25.0, 5 * shank.value()), row->length() / 4));
     bench.note_size(joint, "number of screws", static_cast<double>(at.size()), "", count ? "stated" : from_custom("evenly spaced, 200 mm at most"));
 
-    // How far the slots must let the parts go against each other, along the row.
-    const double moves = std::abs(bench.movement(pair.a, row->line, row->length()) - bench.movement(pair.b, row->line, row->length()));
-    const double across_moves = std::abs(bench.movement(pair.a, a.frame.turn_out(outward({row->across, true})), row->width));
-    const double room = slotted ? options.length("gap").value_or(Length::mm(measure::Rational::nearest(std::ceil(std::max(moves, across_moves) + 1), 1))).value() : 0;
-    if (slotted) bench.note_size(joint, "slot longer than the shank", 2 * room, "mm", "movement of the parts over the joint, both ways, and 1 mm");
-
     HoldRule rule;
     rule.joint = joint;
     rule.hold = Hold::fastened;
+    Freedom freedom;
+    if (slotted) {
+        freedom = freedom_of(bench, pair, *row, at.size() % 2 == 1);
+        if (const auto gap = options.length("gap")) freedom.room = gap->value();
+        bench.note_size(joint, "slot longer than the shank", 2 * freedom.room, "mm",
+                        options.has("gap") ? "stated, either way" : "movement of the parts against each other over the year, and 1 mm, either way");
+        rule.may_slide = {freedom.direction};
+        rule.room = freedom.room;
+    }
     const double middle = (row->low + row->high) / 2;
     for (const double place : at) {
         const Point p = row->at(a, place, across);
         bench.bore(way.into, joint, "lead hole", p, way.direction, lead, length.value() - way.through);
-        // The middle one of a slotted row holds the parts to one another; with an even number none does.
-        const bool slot = slotted && !(at.size() % 2 == 1 && std::abs(place - middle) < 1e-6);
-        if (slot) {
-            const piece::Part& held = bench.part(way.held);
-            const Vector along = row->line;
-            const Vector side = cross(way.direction, along);
-            const Frame frame{held.frame.in(p - way.direction * way.through), held.frame.turn_in(along), held.frame.turn_in(side), held.frame.turn_in(way.direction)};
-            const double r = shank.value() / 2;
-            solid::Outline outline;
-            outline.start = {-room, -r};
-            outline.edges = {{{room, -r}, {}, true}, {{room, r}, solid::Point2{room, 0}, true}, {{-room, r}, {}, true}, {{-room, -r}, solid::Point2{-room, 0}, true}};
-            bench.cut(way.held, joint, "screw slot", piece::PrismCut{frame, outline, -1.0, way.through + 1.0});
-        } else {
+        rule.held_at.push_back(p);
+        if (slotted && !(freedom.middle_is_fixed && std::abs(place - middle) < 1e-6))
+            cut_slot(bench, way, joint, p, freedom, shank.value());
+        else
             bench.bore(way.held, joint, "clearance bore", p - way.direction * way.through, way.direction, shank.value(), std::nullopt);
-            rule.held_at.push_back(p);
-        }
     }
     const std::string name = options.quoted().value_or(
         fmt::format("No. {} x {}", gauge.number, hardware_size(bench, length.value())));
     bench.hardware(pair, fmt::format("{} {}", slotted ? "round-head screw with washer" : "screw", name), static_cast<int>(at.size()));
-    if (slotted) {
-        rule.may_slide = {row->line};
-        rule.room = room;
-    }
     bench.hold(std::move(rule));
 }
 

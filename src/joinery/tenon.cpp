@@ -241,7 +241,10 @@ struct Planner {
         plan_thickness();
         Edges edges = shoulders();
         plan.width_from = edges.from;
-        if (options.has("haunched")) plan_haunch(edges);
+        if (options.has("haunched")) {
+            plan_haunch(edges);
+            plan.width_from = "what the haunch and the shoulder leave";
+        }
         plan.width = extent(w) - edges.at_low - edges.at_high;
         double from = low(w) + edges.at_low.value();
         if (const auto stated = options.length("wide")) {

@@ -26,6 +26,14 @@ struct TenonPlan {
         std::string width_from, length_from;
     };
     std::optional<Haunch> haunch;
+    /// Waste at the tenon's end where it meets another in B: a prism in B's frame, drawn from low to high.
+    struct MitredEnd {
+        Frame frame;
+        solid::Outline waste;
+        double low = 0, high = 0;
+        std::string meets;                   ///< the part whose tenon it meets
+    };
+    std::vector<MitredEnd> mitred_ends;
 };
 
 /// gives  nothing when no tenon can be made there; the bench has been told why

@@ -145,17 +145,14 @@ void cut_slanting_end(Bench& bench, int part_id, const Standing& standing, const
 } // namespace
 
 std::optional<CutShape> beyond(const Plane& plane, int axis, double low, double high, const Box& around) {
-    constexpr double margin = 10.0; // mm, so that no side of the waste comes to lie in a face of the part
-    if (low <= around.low[axis] + same_level) low = around.low[axis] - margin;
-    if (high >= around.high[axis] - same_level) high = around.high[axis] + margin;
-    if (!(high - low > same_level)) return std::nullopt;
+    constexpr double margin = 10.0; // mm, so that no side of a slanting waste comes to lie in a face of the part
     const Extent reach = extent_along(around, plane.normal);
     if (reach.high <= plane.offset + same_level) return std::nullopt;
 
     for (int i = 0; i < 3; ++i)
         if (std::abs(plane.normal[i]) > 1.0 - 1e-12) {
             // The plane is square to an axis: a box.
-            Box box{around.low - Vector{margin, margin, margin}, around.high + Vector{margin, margin, margin}};
+            Box box = around;
             const double level = plane.offset * plane.normal[i];
             (plane.normal[i] > 0 ? box.low : box.high)[i] = level;
             box.low[axis] = std::max(box.low[axis], low);
@@ -165,6 +162,9 @@ std::optional<CutShape> beyond(const Plane& plane, int axis, double low, double 
             return piece::BoxCut{box};
         }
 
+    if (low <= around.low[axis] + same_level) low = around.low[axis] - margin;
+    if (high >= around.high[axis] - same_level) high = around.high[axis] + margin;
+    if (!(high - low > same_level)) return std::nullopt;
     // In the frame u along the axis, v square to it on the waste's side, the plane is the line nu u + nv v = offset.
     Vector along;
     along[axis] = 1;
@@ -230,6 +230,20 @@ void cut_shoulders(Bench& bench, int part_id) {
             }
             if (!square.empty()) cut_square_end(bench, part_id, side, square, blank);
         }
+}
+
+void end_cuts_with_blank(Bench& bench, int part_id) {
+    const Box blank = blank_of(bench, part_id);
+    std::erase_if(bench.cuts(part_id), [&](piece::Cut& cut) {
+        auto* box = std::get_if<piece::BoxCut>(&cut.shape);
+        if (box == nullptr) return false;
+        for (int i = 0; i < 3; ++i) {
+            box->box.low[i] = std::max(box->box.low[i], blank.low[i]);
+            box->box.high[i] = std::min(box->box.high[i], blank.high[i]);
+            if (box->box.high[i] - box->box.low[i] < same_level) return true;
+        }
+        return false;
+    });
 }
 
 Box blank_of(const Bench& bench, int part_id) {

@@ -27,6 +27,10 @@ std::vector<CutShape> beyond_except(const Plane& plane, int axis, const std::vec
 /// Cuts the shoulders of all that stands beyond the part's body.
 void cut_shoulders(Bench& bench, int part_id);
 
+/// Box cuts of joints end with the blank, so that their sizes are those of the wood that is taken; what lies wholly
+/// outside is dropped.
+void end_cuts_with_blank(Bench& bench, int part_id);
+
 /// The part's blank in its own frame: the body and what has been grown.
 Box blank_of(const Bench& bench, int part_id);
 
