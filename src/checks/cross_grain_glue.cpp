@@ -15,16 +15,16 @@
 #include "checks/list.hpp"
 #include "checks/seasons.hpp"
 #include "checks/wording.hpp"
+#include "wood/joinery_rules.hpp"
 
 namespace rayfleck::checks {
 namespace {
 
-/// Width of cross-grain glue that workshops find harmless, mm. Common practice (3 to 4 in), no published
-/// source. 4 in to the hair, so that a rail of that width is still harmless.
-constexpr double harmless_width = 101.6;
 /// Movement that no glue line minds, mm. Our own choice, no published source.
 constexpr double harmless_movement = 0.5;
 constexpr double fault_times = 2;
+/// A rail of 4 in is still harmless.
+constexpr const wood::Figure& harmless_width = wood::rules::cross_grain_width_harmless;
 
 struct Worst {
     double movement = 0, length = 0;
@@ -61,8 +61,8 @@ void report(const joinery::Model& model, int a, int b, const Worst& worst, findi
     const joinery::Made& one = model.made[static_cast<std::size_t>(a)];
     const joinery::Made& other = model.made[static_cast<std::size_t>(b)];
     const double limit =
-        std::max({harmless_movement, flat_sawn_movement(*one.part->species, *model.piece, harmless_width),
-                  flat_sawn_movement(*other.part->species, *model.piece, harmless_width)});
+        std::max({harmless_movement, flat_sawn_movement(*one.part->species, *model.piece, harmless_width.value),
+                  flat_sawn_movement(*other.part->species, *model.piece, harmless_width.value)});
     if (worst.movement <= limit) return;
     const joinery::Joint* joint =
         worst.contact->joint >= 0 ? &model.joints[static_cast<std::size_t>(worst.contact->joint)] : nullptr;

@@ -4,13 +4,15 @@
 // while the top wants to grow and shrink between them. For every part held by two or more others: along its
 // width, the distance between the farthest places at which it is held without being able to slide. What lies
 // between them and carries on from one to the other (a rail along that direction, the side of a carcase)
-// tells how far those places move apart; the part's own movement over that distance is compared. One holder
-// alone is the business of cross-grain-glue, unless it holds with screws. Buttons, slots and dry grooves
+// tells how far those places move apart; the part's own movement over that distance is compared. A glued holder
+// counts with the middle of its contact, because what happens within one contact is the business of
+// cross-grain-glue; screws count each. Buttons, slots and dry grooves
 // slide, and count only against their own play.
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <set>
 
 #include <fmt/core.h>
@@ -53,19 +55,23 @@ void take(Holding& holding, measure::Point point, measure::Vector direction) {
 
 Holding holding_of(const joinery::Model& model, int part, measure::Vector direction) {
     Holding holding;
+    std::map<int, Holding> glued; // by holder
     for (const joinery::Contact& contact : model.contacts) {
         if (contact.a != part && contact.b != part) continue;
         if (contact.hold == joinery::Hold::free || contact.joint < 0 || slides_along(contact, direction))
             continue;
         holding.holders.insert(contact.a == part ? contact.b : contact.a);
         holding.joint = contact.joint;
-        holding.screwed = holding.screwed || contact.hold == joinery::Hold::fastened;
-        if (!contact.held_at.empty())
-            for (const measure::Point& p : contact.held_at) take(holding, p, direction);
-        else
-            for (const auto& loop : contact.loops)
-                for (const measure::Point& p : loop) take(holding, p, direction);
+        const bool screwed = contact.hold == joinery::Hold::fastened;
+        holding.screwed = holding.screwed || screwed;
+        for (const measure::Point& p : contact.held_at) take(holding, p, direction);
+        if (!contact.held_at.empty()) continue;
+        Holding& places = screwed ? holding : glued[contact.a == part ? contact.b : contact.a];
+        for (const auto& loop : contact.loops)
+            for (const measure::Point& p : loop) take(places, p, direction);
     }
+    for (const auto& [holder, places] : glued)
+        take(holding, (places.at_low + places.at_high) * 0.5, direction);
     return holding;
 }
 

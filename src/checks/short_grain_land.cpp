@@ -3,7 +3,7 @@
 // The fibres of that land are as long as the land, so it shears out towards the end when the joint is loaded,
 // wedged or knocked apart. Measured on the finished solid, along the fibre from the end of the cut to the end
 // of the wood. Cuts that are open to the end (bridle, haunch, dovetail socket) have no land and are not
-// meant. Left out: part whose grain is set at more than 30° to the length.
+// meant. Left out: grooves along the grain, and parts whose grain is set at more than 30° to the length.
 
 #include <algorithm>
 #include <array>
@@ -65,6 +65,8 @@ std::optional<Cavity> cavity_of(const piece::Cut& cut, const joinery::Made& made
         // Its depth is how far it reaches in from the face that it is open to; open to two faces, the lesser
         // counts.
         cavity.depth = std::min(high.y - low.y, high.z - low.z);
+        // A groove that runs with the grain has nothing that pushes at its end.
+        if (!cavity.mortise && high.x - low.x > std::max(high.y - low.y, high.z - low.z)) return std::nullopt;
         for (int axis : {1, 2}) {
             const bool open_low = low[axis] <= made.blank.low[axis] + 0.01,
                        open_high = high[axis] >= made.blank.high[axis] - 0.01;

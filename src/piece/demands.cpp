@@ -187,9 +187,19 @@ struct Reader {
             });
     }
 
+    /// `centred on seam`: one word may be a part or a line. A part of that name comes first.
+    bool means_part(const syntax::CentredOn& says) const {
+        if (!says.part) return false;
+        const std::string& name = says.part->name.text;
+        if (says.between.empty() || scope().part_names.contains(name)) return true;
+        const bool side = name == "left" || name == "right" || name == "front" || name == "back" ||
+                          name == "top" || name == "bottom";
+        return !side && find_line(scope(), name) == nullptr && find_value(scope(), name) == nullptr;
+    }
+
     void centred(Direction d, Span span, const syntax::CentredOn& says) {
         const Context c = context(d);
-        if (says.part) {
+        if (means_part(says)) {
             demand(d, Demand::Kind::centre, span,
                    [this_e = &e, c, d, name = &*says.part]() -> std::optional<Length> {
                        const auto ref = part_named(*this_e, *c.scope, *name, c.self);
@@ -290,7 +300,7 @@ struct Reader {
         } else if (const auto* c = std::get_if<syntax::CentredOn>(&phrase.says)) {
             std::optional<Direction> d = c->direction;
             for (const Expression& x : c->between)
-                if (!d) d = direction(x);
+                if (!d && !means_part(*c)) d = direction(x);
             if (d)
                 centred(*d, span, *c);
             else

@@ -7,6 +7,7 @@
 //
 // Beyond `to` the slope goes on to the end of the part, as a plane would.
 
+#include <algorithm>
 #include <cmath>
 
 #include "piece/shaping.hpp"
@@ -26,6 +27,9 @@ void shape_taper(Shaper& s, const syntax::Taper& says, Span span) {
         s.e.error("no-size", span, "the taper begins and ends at the same place");
         return;
     }
+    std::vector<LocalSide> all;
+    for (const syntax::SideName& face : says.faces)
+        for (const LocalSide& side : own_sides(s.e, s.instance, face)) all.push_back(side);
     for (const syntax::SideName& face : says.faces) {
         for (const LocalSide& side : own_sides(s.e, s.instance, face)) {
             if (side.axis == along) {
@@ -43,9 +47,12 @@ void shape_taper(Shaper& s, const syntax::Taper& says, Span span) {
                     .mend = "what is left must be more than nought and less than the whole";
                 continue;
             }
-            // In the plane of length and this axis: through (from, face) and (to, left).
-            const double face_at = side.high ? whole : 0,
-                         left_at = side.high ? remain->value() : whole - remain->value();
+            // In the plane of length and this axis: through (from, face) and (to, left). Where the opposite face
+            // tapers too, the size that is left lies in the middle.
+            const bool both =
+                std::find(all.begin(), all.end(), LocalSide{side.axis, !side.high}) != all.end();
+            const double left = both ? (whole + remain->value()) / 2 : remain->value();
+            const double face_at = side.high ? whole : 0, left_at = side.high ? left : whole - left;
             Vector normal;
             normal[along] = face_at - left_at;
             normal[side.axis] = *to - *from;

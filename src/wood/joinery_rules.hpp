@@ -120,7 +120,7 @@ inline constexpr Figure scarf_area_least{10, "times the section", "Wood Handbook
 inline constexpr Figure scarf_slope{12, "", "Wood Handbook 2010, ch. 10", Confirmation::read};
 /// Width of a glued cross-grain contact below which movement is not worth a thought.
 inline constexpr Figure cross_grain_width_harmless{
-    75, "mm", "common practice (3 to 4 in), no published source", Confirmation::none};
+    101.6, "mm", "common practice (3 to 4 in, here 4), no published source", Confirmation::none};
 
 // Screws, nails, bolts.
 
