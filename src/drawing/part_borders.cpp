@@ -25,16 +25,15 @@ struct Collected {
     std::vector<double> on_face, on_edge, width, thickness;
 };
 
+/// What opens on the ends of the part is told in all directions; what opens on a face by its place along and across that
+/// face, what opens on an edge by its place along and across the edge. How deep it goes stands in the notes.
 void take_box(const Box& cut, const Box& blank, Collected& all) {
-    bool open[3][2];
-    for (int axis = 0; axis < 3; ++axis) {
-        open[axis][0] = cut.low[axis] <= blank.low[axis] + same_place;
-        open[axis][1] = cut.high[axis] >= blank.high[axis] - same_place;
-    }
-    const bool on_face = open[2][0] || open[2][1] || open[0][0] || open[0][1];
-    for (const double x : {cut.low.x, cut.high.x}) (on_face ? all.on_face : all.on_edge).push_back(x);
-    all.width.insert(all.width.end(), {cut.low.y, cut.high.y});
-    all.thickness.insert(all.thickness.end(), {cut.low.z, cut.high.z});
+    const auto opens = [&](int axis) { return cut.low[axis] <= blank.low[axis] + same_place || cut.high[axis] >= blank.high[axis] - same_place; };
+    const bool on_end = opens(0), on_face = opens(2), on_edge = opens(1);
+    const auto take = [](std::vector<double>& places, double low, double high) { places.insert(places.end(), {low, high}); };
+    take(on_end || on_face || !on_edge ? all.on_face : all.on_edge, cut.low.x, cut.high.x);
+    if (on_end || on_face || !on_edge) take(all.width, cut.low.y, cut.high.y);
+    if (on_end || !on_face) take(all.thickness, cut.low.z, cut.high.z);
 }
 
 /// Where a plane crosses the twelve edges of the blank.

@@ -232,24 +232,21 @@ double heading(Block& block, const Job& job, const cutlist::Row& row, const Scal
     return set_lines(block, wrapped(what, width, note_height, Typeface::sans), 0, -heading_height - 2.2);
 }
 
-} // namespace
-
-Block part_cell(const Job& job, const cutlist::Row& row, double width) {
-    const Made& made = job.made(row.parts.front());
+/// Views, dimensions and marks of a part, its length taking no more than `length_room` of the paper where that can be had.
+struct Drawn {
+    Block block;
+    Scale scale;
+};
+Drawn draw_views(const Job& job, const cutlist::Row& row, const Made& made, const Borders& borders, const Views& views, double length_room) {
     const std::string& name = row.name;
-    const Borders borders = borders_of(made);
-    const Views views = look_at_part(job, made);
     const measure::Box& box = made.solid.box;
-
-    // Left of the face view stand the widths, right of it the end view.
-    const double end_thick_guess = 12;
-    const Layout layout = layout_of(job, made, borders, width - 52 - end_thick_guess);
+    const Layout layout = layout_of(job, made, borders, length_room);
     const double s = layout.scale.factor;
     const double length = layout.map.length_on_paper();
     const Rect face{0, 0, length, (box.high.y - box.low.y) * s};
     Block block;
     draw_seen(block, views.face, layout.map, {0, 0});
-    const double figure = job.paper.figure;
+    const double figure = note_height;
     const auto along = [&](double x) { return layout.map.on_paper(x); };
     const auto across = [&](double y) { return (y - box.low.y) * s; };
 
@@ -279,9 +276,28 @@ Block part_cell(const Job& job, const cutlist::Row& row, double width) {
     draw_marks(block, face, edge, made, job.first_angle);
     draw_rings(block, end, made, views.end_view);
 
+    return {std::move(block), layout.scale};
+}
+
+} // namespace
+
+Block part_cell(const Job& job, const cutlist::Row& row, double width) {
+    const Made& made = job.made(row.parts.front());
+    const Borders borders = borders_of(made);
+    const Views views = look_at_part(job, made);
+    // Widths stand at the left, the end view at the right: how much they take shows only when they are drawn.
+    double length_room = width - 64;
+    Drawn drawn_views = draw_views(job, row, made, borders, views, length_room);
+    for (int attempt = 0; attempt < 4 && drawn_views.block.box().width() > width; ++attempt) {
+        length_room -= drawn_views.block.box().width() - width + 1;
+        if (length_room < 20) break;
+        drawn_views = draw_views(job, row, made, borders, views, length_room);
+    }
+    const Block& block = drawn_views.block;
+
     // Heading above, notes below, all left-aligned with the leftmost thing drawn.
     Block cell;
-    const double heading_end = heading(cell, job, row, layout.scale, width);
+    const double heading_end = heading(cell, job, row, drawn_views.scale, width);
     const Rect drawn = block.box();
     const Point2 by{-drawn.left, heading_end - 2 - drawn.top};
     cell.add(block, by);

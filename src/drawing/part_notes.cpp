@@ -73,15 +73,14 @@ std::string words_of(const Job& job, const piece::Cut& cut, const joinery::Made&
         }
     }
     if (const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape)) {
-        if (const std::string angles = angle_words(*plane); !angles.empty()) words += ": set the saw to " + angles;
-        else if (std::abs(plane->plane.normal.x) < 0.5) {
+        if (std::abs(plane->plane.normal.x) < 0.5) {
+            // A cut along the length: what counts is how far it leaves it, and how far the blade is tilted.
             const double lean = std::asin(std::min(1.0, std::abs(plane->plane.normal.x))) * 180 / std::numbers::pi;
-            if (lean > 0.05) words += fmt::format(", {:.2f}° off the length", lean);
+            if (lean > 0.05) words += fmt::format(", {:.1f}° off the length", lean);
+            if (plane->bevel && std::abs(plane->bevel->in_degrees()) > 0.05) words += fmt::format(", bevel {:.1f}°", std::abs(plane->bevel->in_degrees()));
+        } else if (const std::string angles = angle_words(*plane); !angles.empty()) {
+            words += ": set the saw to " + angles;
         }
-    }
-    if (const auto* edge = std::get_if<piece::EdgeCut>(&cut.shape)) {
-        words += edge->on_first == edge->on_second ? " " + job.figure(edge->on_first) : " " + job.figure(edge->on_first) + " × " + job.figure(edge->on_second);
-        words += " where " + words_for(edge->first, *made.part) + " and " + words_for(edge->second, *made.part) + " meet";
     }
     if (const auto* prism = std::get_if<piece::PrismCut>(&cut.shape))
         if (const std::string arcs = arc_words(job, prism->outline); !arcs.empty()) words += " " + arcs;
@@ -92,6 +91,45 @@ std::string words_of(const Job& job, const piece::Cut& cut, const joinery::Made&
     }
     if (!cut.remark.empty()) words += " (" + cut.remark + ")";
     return words;
+}
+
+/// Chamfers, round-overs and mouldings: one line for each profile, with the arrises that it runs along.
+std::vector<std::string> edge_notes(const Job& job, const joinery::Made& made) {
+    std::vector<std::string> order;
+    std::map<std::string, std::vector<std::pair<LocalSide, LocalSide>>> along;
+    for (const piece::Cut& cut : made.cuts) {
+        const auto* edge = std::get_if<piece::EdgeCut>(&cut.shape);
+        if (!edge) continue;
+        const std::string size = edge->on_first == edge->on_second ? job.figure(edge->on_first) : job.figure(edge->on_first) + " × " + job.figure(edge->on_second);
+        const std::string words = cut.word + " " + size;
+        if (!along.contains(words)) order.push_back(words);
+        along[words].push_back({edge->first, edge->second});
+    }
+    std::vector<std::string> notes;
+    for (const std::string& words : order) {
+        const auto& edges = along[words];
+        if (edges.size() == 12) {
+            notes.push_back(words + " on all edges");
+            continue;
+        }
+        // All four arrises of one side are told by the side.
+        std::vector<std::string> places;
+        std::set<std::size_t> told;
+        for (int axis = 2; axis >= 0; --axis)
+            for (const bool high : {true, false}) {
+                const LocalSide side{axis, high};
+                std::vector<std::size_t> of_side;
+                for (std::size_t i = 0; i < edges.size(); ++i)
+                    if (!told.contains(i) && (edges[i].first == side || edges[i].second == side)) of_side.push_back(i);
+                if (of_side.size() != 4) continue;
+                told.insert(of_side.begin(), of_side.end());
+                places.push_back("all round the " + words_for(side, *made.part));
+            }
+        for (std::size_t i = 0; i < edges.size(); ++i)
+            if (!told.contains(i)) places.push_back(words_for(edges[i].first, *made.part) + " to " + words_for(edges[i].second, *made.part));
+        notes.push_back(fmt::format("{} {}", words, fmt::join(places, ", ")));
+    }
+    return notes;
 }
 
 /// Waste round a tenon, tongue or lap is told by the size of what stands, not box by box.
@@ -109,11 +147,14 @@ std::vector<std::string> cut_notes(const Job& job, const cutlist::Row& row) {
     std::map<std::string, int> count;
     for (const piece::Cut& cut : made.cuts) {
         if (is_waste_round_a_tongue(cut.word) && std::holds_alternative<piece::BoxCut>(cut.shape)) continue;
+        if (std::holds_alternative<piece::EdgeCut>(cut.shape)) continue;
         const std::string words = words_of(job, cut, made);
         if (count[words]++ == 0) order.push_back(words);
     }
     std::vector<std::string> notes;
     for (const std::string& words : order) notes.push_back(count[words] > 1 ? fmt::format("{}× {}", count[words], words) : words);
+    const std::vector<std::string> edges = edge_notes(job, made);
+    notes.insert(notes.end(), edges.begin(), edges.end());
     if (made.part->outline)
         if (const std::string arcs = arc_words(job, *made.part->outline); !arcs.empty()) notes.push_back("outline with arcs " + arcs);
     return notes;
@@ -127,15 +168,18 @@ std::vector<std::string> joint_notes(const Job& job, const cutlist::Row& row) {
         if (joint.a != part && joint.b != part) continue;
         const int other = joint.a == part ? joint.b : joint.a;
         std::vector<std::string> sizes;
-        for (const joinery::Size& size : joint.sizes) {
+        // The part that goes in carries the sizes; the other shows them as cuts.
+        for (const joinery::Size& size : joint.a == part ? joint.sizes : std::vector<joinery::Size>{}) {
             // A length in the maker's unit; where it comes from only when it is not his own word.
             std::string figure = size.unit == "mm" ? job.figure(size.value) : fmt::format("{:g}", std::round(size.value * 100) / 100);
             if (size.unit == "degrees") figure += "°";
             std::string rule = size.from;
-            if (const auto end = rule.find(';'); end != std::string::npos) rule.resize(end);
+            // The source stands in the JSON and in the manual; here the rule alone.
+            for (const char* from : {";", " ("})
+                if (const auto end = rule.find(from); end != std::string::npos) rule.resize(end);
             sizes.push_back(size.what + " " + figure + (rule == "stated" || rule.empty() ? "" : " (" + rule + ")"));
         }
-        std::string words = joint.kind + (joint.a == part ? " into " : " for ") + job.made(other).part->base;
+        std::string words = joint.kind + " with " + job.made(other).part->base;
         if (!sizes.empty()) words += fmt::format(": {}", fmt::join(sizes, "; "));
         if (count[words]++ == 0) order.push_back(words);
     }
