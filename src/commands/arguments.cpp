@@ -193,11 +193,9 @@ Arguments read_arguments(const std::vector<std::string>& words) {
     to_wood->add_option("--width", wood.width, "Width of the board: 300mm, 30cm, 12in; usually 100mm")
         ->type_name("WIDTH");
     to_wood->add_option("--from", wood.from, "Moisture at the start, percent; else of wood in 35 % humidity")
-        ->type_name("PERCENT")
-        ->check(CLI::Range(0.0, 100.0));
+        ->type_name("PERCENT");
     to_wood->add_option("--to", wood.to, "Moisture at the end, percent; else of wood in 60 % humidity")
-        ->type_name("PERCENT")
-        ->check(CLI::Range(0.0, 100.0));
+        ->type_name("PERCENT");
 
     const std::vector<CLI::App*> commands{to_compile, to_check, to_explain, to_start, to_wood};
     for (CLI::App* command : commands) {

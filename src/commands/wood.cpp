@@ -18,6 +18,8 @@ namespace {
 using wood::Species;
 
 constexpr double widest_mm = 10000;
+// Wet wood of the lightest kinds holds more, but above fibre saturation, near 30, nothing moves.
+constexpr double most_moisture = 100;
 
 /// Millimetres of `12in`, `300`, `30cm`; nothing when it is no width of a board.
 std::optional<double> width_of(const std::string& words) {
@@ -39,9 +41,9 @@ std::string short_figure(const std::optional<wood::Figure>& figure, const char* 
 
 std::string table() {
     std::string out =
-        fmt::format("{:<28}{:>10}{:>10}{:>12}\n", "wood", "gravity", "radial %", "tangential %");
+        fmt::format("{:<28}{:>10}{:>10}{:>14}\n", "wood", "gravity", "radial %", "tangential %");
     for (const Species& species : wood::all())
-        out += fmt::format("{:<28}{:>10}{:>10}{:>12}\n", species.trade_name,
+        out += fmt::format("{:<28}{:>10}{:>10}{:>14}\n", species.trade_name,
                            short_figure(species.gravity_12, "{:.2f}"),
                            short_figure(species.shrinkage_radial, "{:.1f}"),
                            short_figure(species.shrinkage_tangential, "{:.1f}"));
@@ -56,7 +58,7 @@ std::string figures(const Species& species) {
                     species.scientific_name.empty() ? "" : fmt::format(" ({})", species.scientific_name),
                     wood::text(species.kind));
     const auto line = [&](const char* what, const std::optional<wood::Figure>& figure) {
-        if (figure) out += fmt::format("  {:<30}{}\n", what, wood::text_with_source(*figure));
+        if (figure) out += fmt::format("  {:<32}{}\n", what, wood::text_with_source(*figure));
     };
     line("specific gravity, green", species.gravity_green);
     line("specific gravity at 12 %", species.gravity_12);
@@ -84,7 +86,7 @@ std::string movement(const Species& species, double width, measure::Moisture fro
     std::string out = fmt::format("\nA board {:.6g} mm wide from {:.1f} to {:.1f} % moisture\n", width,
                                   from.in_percent(), to.in_percent());
     const auto line = [&](std::string_view how, measure::Length moves) {
-        out += fmt::format("  {:<30}{:+.2f} mm\n", how, moves.value());
+        out += fmt::format("  {:<32}{:+.2f} mm\n", how, moves.value());
     };
     if (species.is_sheet())
         line("across the face grain", wood::movement(board, from, to, wood::Sawn::flat, species));
@@ -92,7 +94,7 @@ std::string movement(const Species& species, double width, measure::Moisture fro
         for (const wood::Sawn sawn : {wood::Sawn::flat, wood::Sawn::rift, wood::Sawn::quarter})
             line(wood::text(sawn), wood::movement(board, from, to, sawn, species));
     if (const auto mass = wood::density(species, to))
-        out += fmt::format("  {:<30}{:.0f} kg/m³\n", "weighs, at the end", *mass);
+        out += fmt::format("  {:<32}{:.0f} kg/m³\n", "weighs, at the end", *mass);
     return out + fmt::format("  by {}\n", wood::movement_source(species));
 }
 
@@ -103,7 +105,7 @@ Status unknown(const std::string& name, Terminal& terminal) {
         rest = fmt::format("; it may mean {}", fmt::join(meanings, " or "));
     else if (const auto near = findings::near_word(name, wood::known_names()))
         rest = fmt::format("; the nearest is {}", *near);
-    terminal.say(fmt::format("rayfleck: there is no wood called just {}{}\n", name, rest));
+    terminal.say(fmt::format("rayfleck: no wood is called {}{}\n", name, rest));
     return Status::failure;
 }
 
@@ -121,6 +123,13 @@ Status wood(const WoodWish& wish, Terminal& terminal) {
         terminal.say(fmt::format("rayfleck: {} is no width: write 300mm, 30cm or 12in\n", wish.width));
         return Status::failure;
     }
+    for (const std::optional<double>& stated : {wish.from, wish.to})
+        if (stated && !(*stated >= 0 && *stated <= most_moisture)) {
+            terminal.say(
+                fmt::format("rayfleck: {:.6g} is no moisture of wood: write percent from 0 to {:.0f}\n",
+                            *stated, most_moisture));
+            return Status::failure;
+        }
     constexpr double dry_air = 0.35, damp_air = 0.60, celsius = 20;
     const auto moisture = [](const std::optional<double>& stated, double humidity) {
         return stated ? measure::Moisture::percent(*stated) : wood::emc(humidity, celsius);
