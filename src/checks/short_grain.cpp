@@ -6,6 +6,7 @@
 // the stress across the grain at its end is 6 F l / (t r²) for a force F on the tip. Does not see knots,
 // shakes, or limbs that stand out through the thickness.
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/core.h>
@@ -39,10 +40,26 @@ double least_run(const Limb& limb, const wood::Species& species, double share) {
     return std::sqrt(6 * tip_load * limb.lever / (limb.thickness * tension_across(species) * share));
 }
 
+/// Only what turns a part's contour against its fibres can leave a limb: an outline, grain at an angle, a slanting or curved
+/// cut of the text, a turned profile. Square cuts and joints leave wood along the fibres or a land (short-grain-land), so
+/// most parts need no closer look.
+bool may_have_limbs(const joinery::Made& made) {
+    if (made.part->outline || made.part->grain != measure::Angle()) return true;
+    return std::any_of(made.cuts.begin(), made.cuts.end(), [](const piece::Cut& cut) {
+        if (const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape)) {
+            const double along = std::abs(plane->plane.normal.x);
+            return along > 0.02 && along < 0.98 && std::abs(plane->plane.normal.z) < 0.7;
+        }
+        if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape)) return cut.joint < 0 && cut.word == "notch" && box != nullptr;
+        if (std::holds_alternative<piece::PrismCut>(cut.shape)) return cut.joint < 0;
+        return std::holds_alternative<piece::TurnedCut>(cut.shape);
+    });
+}
+
 void search(const joinery::Model& model, findings::Findings& found) {
     for (const joinery::Made& made : model.made) {
         const wood::Species& species = *made.part->species;
-        if (species.is_sheet() || runs_across_its_grain(*made.part)) continue;
+        if (species.is_sheet() || runs_across_its_grain(*made.part) || !may_have_limbs(made)) continue;
         for (const Limb& limb : limbs_of(made)) {
             if (limb.reach < least_reach || limb.thickness <= 0) continue;
             const double sound = least_run(limb, species, 1 / safety);

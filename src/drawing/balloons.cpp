@@ -123,10 +123,21 @@ std::vector<Point2> seen_points(const std::vector<solid::Placed>& parts, int par
         double weight;
     };
     std::vector<Candidate> found;
+    // The broadest faces first; a dozen places to choose from are enough.
+    struct Facing {
+        const solid::Face* face;
+        double facing;
+    };
+    std::vector<Facing> faces;
     for (const solid::Face& face : own.solid->faces) {
-        const Vector normal = own.frame.turn_out(face.plane.normal);
-        const double facing = dot(normal, view.towards);
-        if (facing < 0.15 || face.loops.empty() || face.area < 25) continue;
+        const double facing = dot(own.frame.turn_out(face.plane.normal), view.towards);
+        if (facing >= 0.15 && !face.loops.empty() && face.area >= 25) faces.push_back({&face, facing});
+    }
+    std::stable_sort(faces.begin(), faces.end(), [](const Facing& a, const Facing& b) { return a.face->area * a.facing > b.face->area * b.facing; });
+    constexpr std::size_t enough = 12;
+    for (const auto& [seen_face, facing] : faces) {
+        if (found.size() >= enough) break;
+        const solid::Face& face = *seen_face;
         const auto& loop = face.loops.front();
         Point middle;
         for (const Point& p : loop) middle = middle + p * (1.0 / static_cast<double>(loop.size()));
