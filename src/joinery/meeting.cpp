@@ -59,14 +59,16 @@ std::vector<SectionPoint> clipped(const std::vector<SectionPoint>& polygon, doub
 }
 
 /// A's section at `level` of its axis, clipped by planes of A's frame; as bounds.
-std::optional<Box> clipped_section(const piece::Part& a, int k, double level, const std::vector<Plane>& planes) {
+std::optional<Box> clipped_section(const piece::Part& a, int k, double level, const std::vector<Plane>& own,
+                                   const std::vector<Plane>& others) {
     const int u = (k + 1) % 3, v = (k + 2) % 3;
     std::vector<SectionPoint> polygon{
         {0, 0}, {size_of(a, u), 0}, {size_of(a, u), size_of(a, v)}, {0, size_of(a, v)}};
-    for (const Plane& plane : planes) {
-        polygon = clipped(polygon, plane.normal[u], plane.normal[v], plane.offset - plane.normal[k] * level);
-        if (polygon.empty()) return std::nullopt;
-    }
+    for (const std::vector<Plane>* planes : {&own, &others})
+        for (const Plane& plane : *planes) {
+            polygon = clipped(polygon, plane.normal[u], plane.normal[v], plane.offset - plane.normal[k] * level);
+            if (polygon.empty()) return std::nullopt;
+        }
     Range ru, rv;
     for (const SectionPoint p : polygon) {
         ru.low = std::min(ru.low, p.u);
@@ -89,6 +91,36 @@ std::vector<Plane> tapers_of(const piece::Part& a, int k) {
     for (const Plane& plane : body_planes(a))
         if (std::abs(plane.normal[k]) < 0.5) tapers.push_back(plane);
     return tapers;
+}
+
+/// The plane of a convex body that a line crosses at t; sign -1 where it enters, 1 where it leaves.
+Plane plane_met(const std::vector<Plane>& planes, Point p, Vector direction, double t, int sign) {
+    Plane met;
+    double nearest = infinite;
+    for (const Plane& plane : planes) {
+        const double slope = dot(plane.normal, direction) * sign;
+        if (slope < 1e-9) continue;
+        const double miss = std::abs((plane.offset - dot(plane.normal, p)) * sign / slope - t);
+        if (miss < nearest) {
+            nearest = miss;
+            met = plane;
+        }
+    }
+    return met;
+}
+
+/// The other planes of a body as limits in the section: where lines along `out` arrive at the leaning `face`, a hair
+/// inside it. The result has no component along the section's axis k.
+std::vector<Plane> projected(const std::vector<Plane>& planes, const Plane& face, Vector out, int k) {
+    constexpr double inside = 0.01; // mm
+    std::vector<Plane> limits;
+    for (const Plane& plane : planes) {
+        const double along = plane.normal[k] / face.normal[k];
+        Plane limit{plane.normal - face.normal * along, plane.offset - face.offset * along - plane.normal[k] * out[k] * inside};
+        limit.normal[k] = 0;
+        if (norm(limit.normal) > 1e-6) limits.push_back(limit);
+    }
+    return limits;
 }
 
 struct Sides {
@@ -259,36 +291,24 @@ std::optional<Meeting> meeting_of(const piece::Part& a, const piece::Part& b, Pr
     double inside_b = 0.5;
     if (const auto passage = inside_convex(of_b, middle, out))
         inside_b = passage->first + std::min(0.5, (passage->second - passage->first) / 2);
-    std::vector<Plane> limits = tapers;
-    limits.insert(limits.end(), of_b.begin(), of_b.end());
-    auto window = clipped_section(a, k, side + inside_b * out[k], limits);
+    const auto window = clipped_section(a, k, side + inside_b * out[k], tapers, of_b);
     if (!window) return std::nullopt;
     meeting.window = *window;
-    Point at = (window->low + window->high) * 0.5;
-    at[k] = side;
-    const auto passage = inside_convex(of_b, at, out);
-    if (!passage) return std::nullopt;
-    meeting.gap = passage->first;
-    meeting.deep = passage->second - passage->first;
-    double nearest = infinite;
-    for (const Plane& plane : of_b) {
-        const double slope = dot(plane.normal, out);
-        if (slope > -1e-9) continue;
-        const double enter = (plane.offset - dot(plane.normal, at)) / slope;
-        if (std::abs(enter - passage->first) < nearest) {
-            nearest = std::abs(enter - passage->first);
-            meeting.face = plane;
-        }
-    }
-    nearest = infinite;
-    for (const Plane& plane : of_b) {
-        const double slope = dot(plane.normal, out);
-        if (slope < 1e-9) continue;
-        const double leave = (plane.offset - dot(plane.normal, at)) / slope;
-        if (std::abs(leave - passage->second) < nearest) {
-            nearest = std::abs(leave - passage->second);
-            meeting.far = plane;
-        }
+    // A leaning surface is met at another level by every line of the section, so the section over it is clipped where
+    // each line arrives; that gives a new middle, which is good enough after one round.
+    for (int round = 0; round < 2; ++round) {
+        Point at = (meeting.window.low + meeting.window.high) * 0.5;
+        at[k] = side;
+        const auto passage = inside_convex(of_b, at, out);
+        if (!passage) return std::nullopt;
+        meeting.gap = passage->first;
+        meeting.deep = passage->second - passage->first;
+        meeting.face = plane_met(of_b, at, out, passage->first, -1);
+        meeting.far = plane_met(of_b, at, out, passage->second, 1);
+        if (std::abs(dot(meeting.face.normal, out)) > 1.0 - square_within) break;
+        const auto leaning = clipped_section(a, k, 0, tapers, projected(of_b, meeting.face, out, k));
+        if (!leaning) break;
+        meeting.window = *leaning;
     }
     meeting.square = std::abs(dot(meeting.face.normal, out)) > 1.0 - square_within;
     if (meeting.square) meeting.face.normal = -out;
@@ -296,7 +316,7 @@ std::optional<Meeting> meeting_of(const piece::Part& a, const piece::Part& b, Pr
         // Meant to touch: the part's own side is the shoulder.
         meeting.deep += meeting.gap;
         meeting.gap = 0;
-        meeting.face.offset = dot(meeting.face.normal, at);
+        meeting.face.offset = meeting.face.normal[k] * side;
     }
     return meeting;
 }

@@ -159,7 +159,8 @@ void lay_out_round(Bench& bench, const TenonPlan& plan, int joint) {
     Point axis{0, size_of(a, 1) / 2, size_of(a, 2) / 2};
     axis.x = coordinate(a, meeting.from, meeting.gap);
     // The shoulder is square, so on a leaning leg it stops where its rim first touches.
-    Box rim{{0, axis.y - radius, axis.z - radius}, {0, axis.y + radius, axis.z + radius}};
+    const double outer = plan.end_radius;
+    Box rim{{0, axis.y - outer, axis.z - outer}, {0, axis.y + outer, axis.z + outer}};
     const double shoulder = meeting.square ? meeting.gap : std::min(meeting.gap, meeting.reach_of(a, meeting.face, rim).first);
     const double to = meeting.gap + projects;
     bench.grow(plan.pair.a, meeting.from, Length::from_geometry(to));

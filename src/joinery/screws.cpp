@@ -62,7 +62,7 @@ struct Freedom {
 };
 
 /// Slots run the way in which the two parts move more against each other: along the row, from its middle screw if it
-/// has one; or across it, over half of the wider part.
+/// has one; or across it.
 Freedom freedom_of(const Bench& bench, const Pair& pair, const Row& row, bool has_middle) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
     const Vector across = a.frame.turn_out(outward({row.across, true}));
@@ -70,8 +70,10 @@ Freedom freedom_of(const Bench& bench, const Pair& pair, const Row& row, bool ha
         return std::abs(bench.movement(pair.a, direction, distance) - bench.movement(pair.b, direction, distance));
     };
     const double along_row = apart_along(row.line, has_middle ? row.length() / 2 : row.length());
-    const double widest = std::max(size_of(a, side_towards(a, across).axis), size_of(b, side_towards(b, across).axis));
-    const double across_row = apart_along(across, widest / 2);
+    // A batten under a wide panel: each part moves across the row over half of its own width.
+    const double across_row =
+        std::max(bench.movement(pair.a, across, size_of(a, side_towards(a, across).axis) / 2),
+                 bench.movement(pair.b, across, size_of(b, side_towards(b, across).axis) / 2));
     if (along_row >= across_row) return {row.line, std::ceil(along_row + 1 - 1e-9), has_middle};
     return {across, std::ceil(across_row + 1 - 1e-9), false};
 }
@@ -156,6 +158,7 @@ void lay_out(Bench& bench, const Pair& pair, bool slotted) {
     }
     const std::string name = options.quoted().value_or(
         fmt::format("No. {} x {}", gauge.number, hardware_size(bench, length.value())));
+    butt(bench, pair, joint, meeting);
     bench.hardware(pair, fmt::format("{} {}", slotted ? "round-head screw with washer" : "screw", name), static_cast<int>(at.size()));
     bench.hold(std::move(rule));
 }

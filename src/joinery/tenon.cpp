@@ -123,6 +123,7 @@ struct Planner {
                     of_end = Length::from_geometry(2 * (plan.meeting.from.high ? turned->profile.back() : turned->profile.front()).radius);
         plan.diameter = options.length("diameter").value_or(of_end * measure::Rational(2, 3));
         plan.thickness_from = wanted ? "stated" : from_custom("2/3 of the diameter of the end");
+        plan.end_radius = turned_here ? of_end.value() / 2 : std::max(size_of(a, 1), size_of(a, 2)) / 2;
         const double r = plan.diameter->value() / 2;
         Box section;
         section.low = {0, size_of(a, 1) / 2 - r, size_of(a, 2) / 2 - r};

@@ -20,6 +20,7 @@ struct TenonPlan {
     bool length_stated = false, through = false, loose = false;
     bool turned_blank = false;               ///< A is turned all over: the tenon is a continuation of its profile
     std::optional<Length> diameter;          ///< round tenon
+    double end_radius = 0;                   ///< of A's end about its middle, where the tenon is round
     struct Haunch {
         Box section;
         Length width, length;
