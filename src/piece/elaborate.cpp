@@ -20,7 +20,8 @@ std::optional<Part> part_of(Elaboration& e, Instance& instance) {
     Part part;
     part.span = instance.part->header;
     if (!pose.known) {
-        // Its wood may hold errors of its own, bark and shaping hang on the place.
+        // What is said of its wood may be faulty all the same.
+        describe_wood(e, instance, part);
         return std::nullopt;
     }
     part.frame = pose.frame;

@@ -75,6 +75,8 @@ void read_bark(Elaboration& e, Instance& instance, const syntax::BarkIs& says, P
     const int wanted = says.edge ? 1 : 2;
     const std::string what = std::string(says.heart ? "heart" : "bark") + (says.edge ? " edge" : " face");
     const Pose& pose = pose_of(e, instance);
+    // Which way its faces look hangs on its place.
+    if (!pose.known) return;
     const auto fits = [&](Side side) {
         const auto d = direction_of(side);
         return d && pose.readings[static_cast<std::size_t>(wanted)].direction == *d;
