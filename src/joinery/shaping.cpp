@@ -15,7 +15,7 @@
 namespace rayfleck::joinery {
 namespace {
 
-constexpr double covers_within = 0.01; // mm
+constexpr double covers_within = touching_within;
 
 template <class... Kinds> struct Cases : Kinds... {
     using Kinds::operator()...;
