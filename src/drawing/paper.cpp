@@ -91,7 +91,7 @@ Block sheet_frame(const Paper& paper, const TitleFields& fields) {
              {"number", fields.identification, 40},
              {"rev.", fields.revision, 10},
              {"date", fields.date, 26},
-             {"sheet", std::to_string(fields.sheet) + "/" + std::to_string(fields.sheets), 22}},
+             {"sheet", std::to_string(fields.sheet) + " of " + std::to_string(fields.sheets), 22}},
             {4.0, 3.5, 3.0, 2.5});
     return block;
 }

@@ -2,7 +2,7 @@
 // Where along a part's three directions something begins or ends: the places that its dimensions must reach.
 //
 // Each cut gives its borders in the part's own frame: the sides of a box, the centre of a bore, the places at which a
-// slanting plane crosses the edges of the blank. A border belongs to the face view (what opens on a face, or goes
+// slanting plane crosses the edges of the blank; of a joint that does not lie square to the part, its middle. A border belongs to the face view (what opens on a face, or goes
 // through) or to the edge view (what opens on an edge only). Cuts told by their count and slope instead (dovetails, fingers,
 // keys) give none; they stand in the notes.
 
@@ -18,6 +18,8 @@ struct Borders {
     std::vector<double> width, thickness;
 };
 
-Borders borders_of(const joinery::Made& made);
+/// part  index into the model
+/// step  places nearer to one another than this are one: the finest that the drawing's figures tell, mm
+Borders borders_of(const joinery::Model& model, int part, double step);
 
 } // namespace rayfleck::drawing

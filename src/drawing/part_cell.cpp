@@ -52,7 +52,7 @@ Views look_at_part(const Job& job, const Made& made) {
 }
 
 constexpr double longest_on_paper = 500; ///< a part is not broken by more than this shortens
-constexpr double widest_on_paper = 62, thickest_on_paper = 42;
+constexpr double widest_on_paper = 46, thickest_on_paper = 32;
 
 struct Layout {
     Scale scale;
@@ -112,6 +112,12 @@ std::vector<Link> links_of(const std::vector<double>& places, double low, double
         if (link->times == 1 && (longest == grouped.end() || link->to - link->from > longest->to - longest->from)) longest = link;
     if (longest != grouped.end() && grouped.size() > 1) grouped.erase(longest);
     return grouped;
+}
+
+/// Half of the finest step that the maker's figures tell: what is nearer would print as 0.
+double finest_step(const Job& job) {
+    const bool metric = job.manner.unit == measure::Unit::mm || job.manner.unit == measure::Unit::cm || job.manner.unit == measure::Unit::m;
+    return metric ? 0.05 : std::max(0.05, 25.4 / job.manner.finest / 2 + 0.01);
 }
 
 std::string figure_of(const Job& job, const Link& link) {
@@ -227,8 +233,8 @@ double heading(Block& block, const Job& job, const cutlist::Row& row, const Scal
     const std::string off = fmt::format("{} off    {}", row.count, scale.ratio);
     block.text({{width - text_width(off, note_height, Typeface::sans_bold), -heading_height}, off, note_height, Typeface::sans_bold, Ink::black, 0});
     std::string what = row.wood + (row.sawn.empty() ? "" : ", " + row.sawn) + (row.stock.empty() ? "" : ", from " + row.stock);
-    what += fmt::format("    T {}   W {}   L {}", job.figure(row.thickness), job.figure(row.width), job.figure(row.length));
-    if (!row.joinery.empty()) what += "    " + row.joinery;
+    what += fmt::format(",  blank T {}  W {}  L {}", job.figure(row.thickness), job.figure(row.width), job.figure(row.length));
+    if (!row.joinery.empty()) what += ",  " + row.joinery;
     return set_lines(block, wrapped(what, width, note_height, Typeface::sans), 0, -heading_height - 2.2);
 }
 
@@ -283,7 +289,7 @@ Drawn draw_views(const Job& job, const cutlist::Row& row, const Made& made, cons
 
 Block part_cell(const Job& job, const cutlist::Row& row, double width) {
     const Made& made = job.made(row.parts.front());
-    const Borders borders = borders_of(made);
+    const Borders borders = borders_of(job.model, row.parts.front(), finest_step(job));
     const Views views = look_at_part(job, made);
     // Widths stand at the left, the end view at the right: how much they take shows only when they are drawn.
     double length_room = width - 64;
@@ -309,6 +315,16 @@ Block part_cell(const Job& job, const cutlist::Row& row, double width) {
     list(joint_notes(job, row));
     list(bench_notes(job, row));
     return cell;
+}
+
+bool wants_whole_width(const Job& job, const cutlist::Row& row, double narrow, double wide) {
+    const Made& made = job.made(row.parts.front());
+    const Borders borders = borders_of(job.model, row.parts.front(), finest_step(job));
+    const double in_narrow = layout_of(job, made, borders, narrow - 64).scale.factor;
+    // Thinner than this on paper, no joint can be read.
+    constexpr double legible = 4;
+    if ((made.solid.box.high.z - made.solid.box.low.z) * in_narrow >= legible && (made.solid.box.high.y - made.solid.box.low.y) * in_narrow >= legible) return false;
+    return layout_of(job, made, borders, wide - 64).scale.factor > 1.3 * in_narrow;
 }
 
 Block legend_of_marks(const Job& job) {

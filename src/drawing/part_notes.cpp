@@ -146,7 +146,7 @@ std::vector<std::string> cut_notes(const Job& job, const cutlist::Row& row) {
     std::vector<std::string> order;
     std::map<std::string, int> count;
     for (const piece::Cut& cut : made.cuts) {
-        if (is_waste_round_a_tongue(cut.word) && std::holds_alternative<piece::BoxCut>(cut.shape)) continue;
+        if (is_waste_round_a_tongue(cut.word) && !std::holds_alternative<piece::PlaneCut>(cut.shape)) continue;
         if (std::holds_alternative<piece::EdgeCut>(cut.shape)) continue;
         const std::string words = words_of(job, cut, made);
         if (count[words]++ == 0) order.push_back(words);

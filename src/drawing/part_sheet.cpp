@@ -52,7 +52,8 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row) {
     const double width = cell_width(job);
     for (std::size_t r = 0; r < job.cut_list.rows.size(); ++r) {
         const cutlist::Row& row = job.cut_list.rows[r];
-        const Block cell = part_cell(job, row, width);
+        const double whole = job.paper.usable().width() - 0.01;
+        const Block cell = part_cell(job, row, wants_whole_width(job, row, width, whole) ? whole : width);
         // Only the last two sheets are tried, so that the order of the list can be followed.
         std::size_t at = open.size() < 2 ? 0 : open.size() - 2;
         while (at < open.size() && !place(open[at], cell)) ++at;
