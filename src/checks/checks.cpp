@@ -65,12 +65,14 @@ void accept(const piece::Piece& piece, findings::Findings& found) {
 }
 
 /// The finding's words with every copy's name replaced by its part's: alike for the twins of one part.
-std::string said_of_any_copy(const findings::Finding& finding, const std::map<std::string, std::string>& bases) {
+std::string said_of_any_copy(const findings::Finding& finding,
+                             const std::map<std::string, std::string>& bases) {
     std::string said = finding.message;
     for (const std::string& name : finding.parts) {
         const auto base = bases.find(name);
         if (base == bases.end()) continue;
-        for (std::size_t at = said.find(name); at != std::string::npos; at = said.find(name, at + base->second.size()))
+        for (std::size_t at = said.find(name); at != std::string::npos;
+             at = said.find(name, at + base->second.size()))
             said.replace(at, name.size(), base->second);
     }
     return said;
@@ -89,8 +91,9 @@ void tell_twins_once(const piece::Piece& piece, findings::Findings& found) {
     for (const findings::Finding& finding : found) {
         const std::string said = said_of_any_copy(finding, bases);
         const auto twin = std::find_if(told.begin(), told.end(), [&](const Told& t) {
-            return t.said == said && t.finding.name == finding.name && t.finding.severity == finding.severity &&
-                   t.finding.span == finding.span && t.finding.accepted_because == finding.accepted_because;
+            return t.said == said && t.finding.name == finding.name &&
+                   t.finding.severity == finding.severity && t.finding.span == finding.span &&
+                   t.finding.accepted_because == finding.accepted_because;
         });
         if (twin == told.end()) {
             told.push_back({finding, said});
@@ -98,7 +101,8 @@ void tell_twins_once(const piece::Piece& piece, findings::Findings& found) {
         }
         ++twin->more;
         for (const std::string& part : finding.parts)
-            if (std::find(twin->finding.parts.begin(), twin->finding.parts.end(), part) == twin->finding.parts.end())
+            if (std::find(twin->finding.parts.begin(), twin->finding.parts.end(), part) ==
+                twin->finding.parts.end())
                 twin->finding.parts.push_back(part);
     }
     findings::Findings once;

@@ -2,9 +2,10 @@
 //
 // For every glued contact the strains of both parts between the driest and the dampest season are compared in
 // the plane of the contact, in the two directions in which they differ most and least, over the length of the
-// contact in that direction. The worse one gives the movement that the glue line must suffer each year. The limit
-// is the trade's: so much movement as a cross joint of 100 mm (4 in) in the same wood, flat sawn, has. Left out:
-// how glues differ in creep, and contacts held in their middle only, which joinery does not call glued.
+// contact in that direction. The worse one gives the movement that the glue line must suffer each year. The
+// limit is the trade's: so much movement as a cross joint of 100 mm (4 in) in the same wood, flat sawn, has.
+// Left out: how glues differ in creep, and contacts held in their middle only, which joinery does not call
+// glued.
 
 #include <algorithm>
 #include <cmath>
@@ -60,9 +61,9 @@ double flat_sawn_movement(const wood::Species& species, const piece::Piece& piec
 void report(const joinery::Model& model, int a, int b, const Worst& worst, findings::Findings& found) {
     const joinery::Made& one = model.made[static_cast<std::size_t>(a)];
     const joinery::Made& other = model.made[static_cast<std::size_t>(b)];
-    const double limit =
-        std::max({harmless_movement, flat_sawn_movement(*one.part->species, *model.piece, harmless_width.value),
-                  flat_sawn_movement(*other.part->species, *model.piece, harmless_width.value)});
+    const double limit = std::max(
+        {harmless_movement, flat_sawn_movement(*one.part->species, *model.piece, harmless_width.value),
+         flat_sawn_movement(*other.part->species, *model.piece, harmless_width.value)});
     if (worst.movement <= limit) return;
     const joinery::Joint* joint =
         worst.contact->joint >= 0 ? &model.joints[static_cast<std::size_t>(worst.contact->joint)] : nullptr;

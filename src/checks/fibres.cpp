@@ -159,7 +159,8 @@ bool same_tip(const Limb& a, const Limb& b, double spacing) {
     return norm(apart) < std::max(a.reach, b.reach) + 2 * spacing;
 }
 
-/// Whether the wood at another level holds what is a limb at half thickness: it goes on there, and is no limb.
+/// Whether the wood at another level holds what is a limb at half thickness: it goes on there, and is no
+/// limb.
 bool held_at(const joinery::Made& made, const Limb& limb, double share) {
     const Fibres fibres = lay(made, share);
     Point middle = (limb.from + limb.to) * 0.5;

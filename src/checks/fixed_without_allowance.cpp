@@ -4,8 +4,8 @@
 // while the top wants to grow and shrink between them. For every part held by two or more others: along its
 // width, the distance between the farthest places at which it is held without being able to slide. What lies
 // between them and carries on from one to the other (a rail along that direction, the side of a carcase)
-// tells how far those places move apart; the part's own movement over that distance is compared. A glued holder
-// counts with the middle of its contact, because what happens within one contact is the business of
+// tells how far those places move apart; the part's own movement over that distance is compared. A glued
+// holder counts with the middle of its contact, because what happens within one contact is the business of
 // cross-grain-glue; screws count each. Buttons, slots and dry grooves
 // slide, and count only against their own play.
 

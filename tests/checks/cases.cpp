@@ -1,4 +1,5 @@
-// The cases of every check: src/checks/<check>.fleck, small pieces in which the check must speak or keep silent.
+// The cases of every check: src/checks/<check>.fleck, small pieces in which the check must speak or keep
+// silent.
 //
 //     # --- batten-across-a-wide-door
 //     # See: the batten is glued over 300 mm of boards that move, and says so
@@ -11,9 +12,9 @@
 //       #              ^^^^ caution short-grain
 //
 // A mark stands under the line that the finding points to; its first caret stands under the finding's column,
-// and `#<` means the first column. A piece has exactly the findings that are marked, counting cautions and above that are not
-// accepted; notes are looked for only where one is marked. A case without marks must be silent. RAYFLECK_CASE
-// in the environment runs the cases of that name alone.
+// and `#<` means the first column. A piece has exactly the findings that are marked, counting cautions and
+// above that are not accepted; notes are looked for only where one is marked. A case without marks must be
+// silent. RAYFLECK_CASE in the environment runs the cases of that name alone.
 
 #include <algorithm>
 #include <cstdlib>
@@ -69,8 +70,8 @@ std::vector<Case> cases_in(const std::string& path) {
         if (std::regex_match(line, found, see))
             one.see = found[1];
         else if (std::regex_match(line, found, mark))
-            one.expected.push_back(
-                {marked, found[2] == "<" ? 1 : static_cast<int>(found.length(1)) + 1, found[3], found[4], found[5]});
+            one.expected.push_back({marked, found[2] == "<" ? 1 : static_cast<int>(found.length(1)) + 1,
+                                    found[3], found[4], found[5]});
         else
             marked = in_case;
     }
@@ -92,9 +93,9 @@ void try_case(const std::string& check, Case one) {
     const findings::Findings& all = study->sizes.front()->findings;
     INFO(findings::show(all, study->texts, {}));
     for (const findings::Finding& finding : all) {
-        const auto met = std::find_if(
-            one.expected.begin(), one.expected.end(),
-            [&](const Expected& e) { return !e.met && fits(e, finding, study->texts); });
+        const auto met = std::find_if(one.expected.begin(), one.expected.end(), [&](const Expected& e) {
+            return !e.met && fits(e, finding, study->texts);
+        });
         if (met != one.expected.end()) {
             met->met = true;
             continue;
