@@ -142,7 +142,7 @@ Made make(const Bench& bench, const piece::Part& part, const std::vector<Made>& 
     try {
         made.blank_shape = blank_shape(bench, part.id);
         for (std::size_t c = 0; c < made.cuts.size(); ++c)
-            for (solid::Shape& tool : tools_of(bench, part.id, made.cuts[c])) {
+            for (solid::Shape& tool : tools_of(bench, part.id, c < part.shaping.size() ? part.shaping[c] : made.cuts[c])) {
                 made.tools.push_back(std::move(tool));
                 made.tool_cut.push_back(static_cast<int>(c));
             }

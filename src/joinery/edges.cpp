@@ -106,6 +106,7 @@ std::vector<solid::Shape> edge_tools(const Bench& bench, int part_id, const piec
     const piece::Part& part = bench.part(part_id);
     if (cut.first.axis == cut.second.axis || !(cut.on_first > 0)) return {};
     const int along = 3 - cut.first.axis - cut.second.axis;
+    if (part.outline && along != 2) return moulded_outline(part, cut);
     Frame frame;
     frame.origin[cut.first.axis] = coordinate(part, cut.first, 0);
     frame.origin[cut.second.axis] = coordinate(part, cut.second, 0);
