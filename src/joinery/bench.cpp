@@ -1,6 +1,7 @@
 // What the bench keeps for each part, and how geometry is carried from one part to the other.
 //
-// A box of A stays a box in B when their axes run along each other; else it is drawn out as a prism along A's z.
+// A box of A stays a box in B when their axes run along each other; else it is drawn out as a prism along A's
+// z.
 
 #include "joinery/bench.hpp"
 
@@ -17,7 +18,8 @@ namespace {
 /// The box in the target's frame, if the source's axes run along the target's.
 std::optional<Box> as_box(const Frame& frame, const Box& box) {
     for (const Vector axis : {frame.x, frame.y, frame.z})
-        if (std::max({std::abs(axis.x), std::abs(axis.y), std::abs(axis.z)}) < 1.0 - 1e-9) return std::nullopt;
+        if (std::max({std::abs(axis.x), std::abs(axis.y), std::abs(axis.z)}) < 1.0 - 1e-9)
+            return std::nullopt;
     const Point p = frame.out(box.low), q = frame.out(box.high);
     Box turned;
     for (int i = 0; i < 3; ++i) {
@@ -29,12 +31,14 @@ std::optional<Box> as_box(const Frame& frame, const Box& box) {
 
 } // namespace
 
-// ---- options -----------------------------------------------------------------------------------------------------
+// ---- options
+// -----------------------------------------------------------------------------------------------------
 
 const piece::OptionGiven* Options::find(std::string_view word) const {
     for (const piece::OptionGiven& option : wanted_->options) {
         const std::string_view words = option.words;
-        if (words == word || (words.size() > word.size() && words.starts_with(word) && words[word.size()] == ' '))
+        if (words == word ||
+            (words.size() > word.size() && words.starts_with(word) && words[word.size()] == ' '))
             return &option;
     }
     return nullptr;
@@ -58,14 +62,16 @@ std::optional<std::string> Options::quoted() const {
     return std::nullopt;
 }
 
-// ---- bench -------------------------------------------------------------------------------------------------------
+// ---- bench
+// -------------------------------------------------------------------------------------------------------
 
 Bench::Bench(const piece::Piece& piece, Model& model, findings::Findings& findings)
     : piece_(&piece), model_(&model), findings_(&findings), work_(piece.parts.size()) {
     bool first = true;
     Point low, high;
     for (const piece::Part& part : piece.parts) {
-        const Box box = {part.frame.out({}), part.frame.out({size_of(part, 0), size_of(part, 1), size_of(part, 2)})};
+        const Box box = {part.frame.out({}),
+                         part.frame.out({size_of(part, 0), size_of(part, 1), size_of(part, 2)})};
         for (int i = 0; i < 3; ++i) {
             const double l = std::min(box.low[i], box.high[i]), h = std::max(box.low[i], box.high[i]);
             low[i] = first ? l : std::min(low[i], l);
@@ -78,14 +84,21 @@ Bench::Bench(const piece::Piece& piece, Model& model, findings::Findings& findin
 
 Vector Bench::towards(syntax::Side side, int part_id) const {
     switch (side) {
-    case syntax::Side::left: return {-1, 0, 0};
-    case syntax::Side::right: return {1, 0, 0};
-    case syntax::Side::front: return {0, -1, 0};
-    case syntax::Side::back: return {0, 1, 0};
-    case syntax::Side::top: return {0, 0, 1};
-    case syntax::Side::bottom: return {0, 0, -1};
+    case syntax::Side::left:
+        return {-1, 0, 0};
+    case syntax::Side::right:
+        return {1, 0, 0};
+    case syntax::Side::front:
+        return {0, -1, 0};
+    case syntax::Side::back:
+        return {0, 1, 0};
+    case syntax::Side::top:
+        return {0, 0, 1};
+    case syntax::Side::bottom:
+        return {0, 0, -1};
     case syntax::Side::inside:
-    case syntax::Side::outside: break;
+    case syntax::Side::outside:
+        break;
     }
     const piece::Part& p = part(part_id);
     const Point middle = p.frame.out({size_of(p, 0) / 2, size_of(p, 1) / 2, size_of(p, 2) / 2});
@@ -139,7 +152,8 @@ void Bench::cut(int part_id, int joint_index, const std::string& word,
     cuts(part_id).push_back(std::move(made));
 }
 
-void Bench::cut_box(int from, int joint_index, const std::string& word, int in, Box box, const std::string& remark) {
+void Bench::cut_box(int from, int joint_index, const std::string& word, int in, Box box,
+                    const std::string& remark) {
     for (int i = 0; i < 3; ++i)
         if (box.high[i] - box.low[i] < 1e-6) return;
     const Frame frame = from == in ? Frame{} : seen_from(part(from), part(in).frame);
@@ -148,7 +162,9 @@ void Bench::cut_box(int from, int joint_index, const std::string& word, int in, 
         return;
     }
     cut(from, joint_index, word,
-        piece::PrismCut{frame, rectangle(box.low.x, box.low.y, box.high.x, box.high.y), box.low.z, box.high.z}, remark);
+        piece::PrismCut{frame, rectangle(box.low.x, box.low.y, box.high.x, box.high.y), box.low.z,
+                        box.high.z},
+        remark);
 }
 
 void Bench::cut_prism(int from, int joint_index, const std::string& word, int in, const Frame& frame,
@@ -156,13 +172,14 @@ void Bench::cut_prism(int from, int joint_index, const std::string& word, int in
     Frame seen = frame;
     if (from != in) {
         const Frame other = seen_from(part(from), part(in).frame);
-        seen = {other.out(frame.origin), other.turn_out(frame.x), other.turn_out(frame.y), other.turn_out(frame.z)};
+        seen = {other.out(frame.origin), other.turn_out(frame.x), other.turn_out(frame.y),
+                other.turn_out(frame.z)};
     }
     cut(from, joint_index, word, piece::PrismCut{seen, outline, low, high}, remark);
 }
 
-void Bench::bore(int part_id, int joint_index, const std::string& word, Point from, Vector direction, double diameter,
-                 std::optional<double> deep, const std::string& remark) {
+void Bench::bore(int part_id, int joint_index, const std::string& word, Point from, Vector direction,
+                 double diameter, std::optional<double> deep, const std::string& remark) {
     const piece::Part& p = part(part_id);
     piece::BoreCut bore;
     bore.face = side_towards(p, -direction);
@@ -201,7 +218,8 @@ void Bench::hardware(const Pair& pair, const std::string& name, int count) {
         if (item.name == name && item.from == from) {
             item.count += count;
             for (const int id : {pair.a, pair.b})
-                if (std::find(item.parts.begin(), item.parts.end(), id) == item.parts.end()) item.parts.push_back(id);
+                if (std::find(item.parts.begin(), item.parts.end(), id) == item.parts.end())
+                    item.parts.push_back(id);
             return;
         }
     model_->hardware.push_back({name, count, {pair.a, pair.b}, from});
@@ -226,11 +244,12 @@ double Bench::movement(int part_id, Vector direction, double distance) const {
     return distance * std::max(strain_to(piece_->climate.driest), strain_to(piece_->climate.dampest));
 }
 
-// ---- words and outlines ------------------------------------------------------------------------------------------
+// ---- words and outlines
+// ------------------------------------------------------------------------------------------
 
 std::string from_rule(const wood::Proportion& rule) {
-    const std::string share = rule.bottom == 1 ? fmt::format("{} times", rule.top)
-                                               : fmt::format("{}/{} of", rule.top, rule.bottom);
+    const std::string share =
+        rule.bottom == 1 ? fmt::format("{} times", rule.top) : fmt::format("{}/{} of", rule.top, rule.bottom);
     return fmt::format("{} the {}; {}", share, rule.of, rule.source);
 }
 
@@ -252,14 +271,17 @@ solid::Outline polygon(const std::vector<solid::Point2>& points) {
     if (twice < 0) std::reverse(turned.begin(), turned.end());
     solid::Outline outline;
     outline.start = turned.front();
-    for (std::size_t i = 1; i <= turned.size(); ++i) outline.edges.push_back({turned[i % turned.size()], {}, true});
+    for (std::size_t i = 1; i <= turned.size(); ++i)
+        outline.edges.push_back({turned[i % turned.size()], {}, true});
     return outline;
 }
 
 std::string hardware_size(const Bench& bench, double mm) {
     measure::Manner manner = bench.piece().manner;
-    if (bench.in_inches()) manner.unit = measure::Unit::in;
-    else manner = {measure::Unit::mm, 1, 32};
+    if (bench.in_inches())
+        manner.unit = measure::Unit::in;
+    else
+        manner = {measure::Unit::mm, 1, 32};
     return measure::text(Length::from_geometry(mm), manner);
 }
 

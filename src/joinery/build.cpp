@@ -21,14 +21,16 @@ std::string direction_in_words(Vector d) {
     return words[axis][d[axis] > 0];
 }
 
-/// All pairs of a statement that meet. Every copy of A must meet some copy of B, or the maker is told how far off it is.
+/// All pairs of a statement that meet. Every copy of A must meet some copy of B, or the maker is told how far
+/// off it is.
 std::vector<Pair> pairs_of(Bench& bench, const piece::JointWanted& wanted, int index, const Kind& kind) {
     std::vector<Pair> pairs;
     const piece::Piece& piece = bench.piece();
     for (const int a : wanted.a) {
         const std::size_t before = pairs.size();
         for (const int b : wanted.b)
-            if (a != b && do_meet(bench.part(a), bench.part(b), kind.corners_count)) pairs.push_back({a, b, &wanted, index});
+            if (a != b && do_meet(bench.part(a), bench.part(b), kind.corners_count))
+                pairs.push_back({a, b, &wanted, index});
         if (pairs.size() > before) continue;
         const piece::Part* nearest = nullptr;
         Apart least;
@@ -43,13 +45,17 @@ std::vector<Pair> pairs_of(Bench& bench, const piece::JointWanted& wanted, int i
         const double gap = std::max(0.0, least.gap);
         const std::string message =
             gap > touching_within
-                ? fmt::format("{} does not reach {}: {} are missing towards the {}", bench.part(a).name, nearest->name,
-                              measure::text_with_unit(Length::from_geometry(gap), piece.manner), direction_in_words(least.direction))
-                : fmt::format("{} touches {} along a line only, so there is nothing to joint", bench.part(a).name, nearest->name);
-        findings::Finding& finding =
-            bench.refuse({a, nearest->id, &wanted, index}, "joint-does-not-meet", message,
-                         fmt::format("let {} run to {}, or take it out of this joint", bench.part(a).name, nearest->name));
-        finding.at = bench.part(a).frame.out({size_of(bench.part(a), 0) / 2, size_of(bench.part(a), 1) / 2, size_of(bench.part(a), 2) / 2});
+                ? fmt::format("{} does not reach {}: {} are missing towards the {}", bench.part(a).name,
+                              nearest->name,
+                              measure::text_with_unit(Length::from_geometry(gap), piece.manner),
+                              direction_in_words(least.direction))
+                : fmt::format("{} touches {} along a line only, so there is nothing to joint",
+                              bench.part(a).name, nearest->name);
+        findings::Finding& finding = bench.refuse(
+            {a, nearest->id, &wanted, index}, "joint-does-not-meet", message,
+            fmt::format("let {} run to {}, or take it out of this joint", bench.part(a).name, nearest->name));
+        finding.at = bench.part(a).frame.out(
+            {size_of(bench.part(a), 0) / 2, size_of(bench.part(a), 1) / 2, size_of(bench.part(a), 2) / 2});
     }
     return pairs;
 }
@@ -63,8 +69,10 @@ void lay_out_joints(Bench& bench, findings::Findings& findings) {
         if (kind == nullptr) {
             std::vector<std::string> known;
             for (const Kind& k : all_kinds()) known.emplace_back(k.name);
-            auto& finding = findings.error("joint-kind-unknown", wanted.span, fmt::format("there is no joint called {}", wanted.kind));
-            if (const auto near = findings::near_word(wanted.kind, known)) finding.mend = fmt::format("did you mean {}", *near);
+            auto& finding = findings.error("joint-kind-unknown", wanted.span,
+                                           fmt::format("there is no joint called {}", wanted.kind));
+            if (const auto near = findings::near_word(wanted.kind, known))
+                finding.mend = fmt::format("did you mean {}", *near);
             continue;
         }
         const std::vector<Pair> pairs = pairs_of(bench, wanted, static_cast<int>(w), *kind);
@@ -80,7 +88,8 @@ void order_joints(Bench& bench, Model& model, std::vector<HoldRule>& rules) {
     std::vector<int> order(model.joints.size());
     for (std::size_t i = 0; i < order.size(); ++i) order[i] = static_cast<int>(i);
     std::stable_sort(order.begin(), order.end(), [&](int p, int q) {
-        const Joint &a = model.joints[static_cast<std::size_t>(p)], &b = model.joints[static_cast<std::size_t>(q)];
+        const Joint &a = model.joints[static_cast<std::size_t>(p)],
+                    &b = model.joints[static_cast<std::size_t>(q)];
         return a.wanted < b.wanted;
     });
     std::vector<int> place(order.size());
@@ -106,29 +115,33 @@ bool same_shape(const solid::Shape& a, const solid::Shape& b) {
     if (a.facets().size() != b.facets().size() || a.edges() != b.edges()) return false;
     for (std::size_t f = 0; f < a.facets().size(); ++f) {
         const auto one = a.sides(a.facets()[f]), other = b.sides(b.facets()[f]);
-        if (!std::equal(one.begin(), one.end(), other.begin(), other.end()) || a.facets()[f].curve != b.facets()[f].curve)
+        if (!std::equal(one.begin(), one.end(), other.begin(), other.end()) ||
+            a.facets()[f].curve != b.facets()[f].curve)
             return false;
     }
-    return std::equal(a.corners().begin(), a.corners().end(), b.corners().begin(), b.corners().end(), same_corner);
+    return std::equal(a.corners().begin(), a.corners().end(), b.corners().begin(), b.corners().end(),
+                      same_corner);
 }
 
 /// A part made before from the same blank by the same cuts; its solid need not be carved again.
 const Made* twin_of(const Made& made, const std::vector<Made>& before) {
     for (const Made& other : before)
-        if (other.part->base == made.part->base && other.solid.bodies > 0 && other.tools.size() == made.tools.size() &&
-            same_shape(other.blank_shape, made.blank_shape) &&
+        if (other.part->base == made.part->base && other.solid.bodies > 0 &&
+            other.tools.size() == made.tools.size() && same_shape(other.blank_shape, made.blank_shape) &&
             std::equal(other.tools.begin(), other.tools.end(), made.tools.begin(), same_shape))
             return &other;
     return nullptr;
 }
 
-Made make(const Bench& bench, const piece::Part& part, const std::vector<Made>& before, findings::Findings& findings) {
+Made make(const Bench& bench, const piece::Part& part, const std::vector<Made>& before,
+          findings::Findings& findings) {
     Made made;
     made.part = &part;
     made.blank = blank_of(bench, part.id);
     Length sizes[3];
     for (int axis = 0; axis < 3; ++axis)
-        sizes[axis] = exact_size_of(part, axis) + bench.grown(part.id, {axis, false}) + bench.grown(part.id, {axis, true});
+        sizes[axis] = exact_size_of(part, axis) + bench.grown(part.id, {axis, false}) +
+                      bench.grown(part.id, {axis, true});
     made.length = sizes[0];
     made.width = sizes[1];
     made.thickness = sizes[2];
@@ -142,7 +155,8 @@ Made make(const Bench& bench, const piece::Part& part, const std::vector<Made>& 
     try {
         made.blank_shape = blank_shape(bench, part.id);
         for (std::size_t c = 0; c < made.cuts.size(); ++c)
-            for (solid::Shape& tool : tools_of(bench, part.id, c < part.shaping.size() ? part.shaping[c] : made.cuts[c])) {
+            for (solid::Shape& tool :
+                 tools_of(bench, part.id, c < part.shaping.size() ? part.shaping[c] : made.cuts[c])) {
                 made.tools.push_back(std::move(tool));
                 made.tool_cut.push_back(static_cast<int>(c));
             }
@@ -158,11 +172,15 @@ Made make(const Bench& bench, const piece::Part& part, const std::vector<Made>& 
         return made;
     }
     if (made.solid.bodies == 0)
-        report("nothing-left", fmt::format("the cuts leave nothing of {}", part.name), "make the cuts smaller");
+        report("nothing-left", fmt::format("the cuts leave nothing of {}", part.name),
+               "make the cuts smaller");
     else if (made.solid.bodies > 1)
-        report("cut-in-two", fmt::format("the cuts part {} into {} pieces", part.name, made.solid.bodies), "make the cuts shallower, or make two parts of it");
+        report("cut-in-two", fmt::format("the cuts part {} into {} pieces", part.name, made.solid.bodies),
+               "make the cuts shallower, or make two parts of it");
     if (!made.solid.watertight())
-        report("not-watertight", fmt::format("{} edges of {} do not close (a fault of the program)", made.solid.open_edges, part.name),
+        report("not-watertight",
+               fmt::format("{} edges of {} do not close (a fault of the program)", made.solid.open_edges,
+                           part.name),
                "move the cuts that touch along a line a little apart, and report it");
     return made;
 }

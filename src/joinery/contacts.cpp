@@ -1,9 +1,10 @@
 // Contacts: faces of two finished solids in one plane, with opposite normals.
 //
-// A pair of parts may have several joints (a shelf in a dado and screwed); each place goes to the joint whose middle is
-// nearest. Where a joint holds only a stretch (a breadboard end, glued in the middle), the place is cut
-// at the stretch's borders: each ring is clipped by two half planes, which keeps even-odd areas right though
-// rings may run back and forth along the border. Contacts smaller than 1 mm² are dropped: they are corners.
+// A pair of parts may have several joints (a shelf in a dado and screwed); each place goes to the joint whose
+// middle is nearest. Where a joint holds only a stretch (a breadboard end, glued in the middle), the place is
+// cut at the stretch's borders: each ring is clipped by two half planes, which keeps even-odd areas right
+// though rings may run back and forth along the border. Contacts smaller than 1 mm² are dropped: they are
+// corners.
 
 #include "joinery/contacts.hpp"
 
@@ -64,7 +65,8 @@ Box box_in_piece(const Made& made) {
     Box box;
     for (int c = 0; c < 8; ++c) {
         const Box& own = made.solid.box;
-        const Point p = made.part->frame.out({c & 1 ? own.high.x : own.low.x, c & 2 ? own.high.y : own.low.y, c & 4 ? own.high.z : own.low.z});
+        const Point p = made.part->frame.out(
+            {c & 1 ? own.high.x : own.low.x, c & 2 ? own.high.y : own.low.y, c & 4 ? own.high.z : own.low.z});
         for (int i = 0; i < 3; ++i) {
             box.low[i] = c == 0 ? p[i] : std::min(box.low[i], p[i]);
             box.high[i] = c == 0 ? p[i] : std::max(box.high[i], p[i]);
@@ -102,7 +104,8 @@ void add_split(Model& model, const Contact& like, std::vector<Ring> rings, const
         return;
     }
     std::vector<HoldRule::Stretch> stretches = rule->stretches;
-    std::sort(stretches.begin(), stretches.end(), [](const auto& a, const auto& b) { return a.from < b.from; });
+    std::sort(stretches.begin(), stretches.end(),
+              [](const auto& a, const auto& b) { return a.from < b.from; });
     for (const HoldRule::Stretch& stretch : stretches) {
         add(model, like, clipped(rings, stretch.along, stretch.from), rule, rule->hold);
         const auto above = clipped(rings, -stretch.along, -stretch.from);
@@ -128,14 +131,17 @@ void find_contacts(Model& model, const std::vector<HoldRule>& rules) {
                 if ((one == a && other == b) || (one == b && other == a)) here.push_back(&rule);
             }
             // The part that goes in is `a` of the contact, whichever stands first in the text.
-            const bool turned = !here.empty() && static_cast<std::size_t>(model.joints[static_cast<std::size_t>(here.front()->joint)].a) == b;
+            const bool turned =
+                !here.empty() &&
+                static_cast<std::size_t>(model.joints[static_cast<std::size_t>(here.front()->joint)].a) == b;
             const std::size_t first = turned ? b : a, second = turned ? a : b;
             for (const solid::Touch& touch : solid::touching(placed[first], placed[second])) {
                 const HoldRule* rule = nullptr;
                 double nearest = 0;
                 const Point middle = middle_of(touch.loops);
                 for (const HoldRule* candidate : here) {
-                    const double distance = norm(model.joints[static_cast<std::size_t>(candidate->joint)].at - middle);
+                    const double distance =
+                        norm(model.joints[static_cast<std::size_t>(candidate->joint)].at - middle);
                     if (rule != nullptr && distance >= nearest) continue;
                     rule = candidate;
                     nearest = distance;

@@ -11,7 +11,8 @@ namespace rayfleck::joinery {
 namespace {
 
 Box body_seen_from(const piece::Part& a, const piece::Part& b) {
-    const Point p = a.frame.in(b.frame.out({})), q = a.frame.in(b.frame.out({size_of(b, 0), size_of(b, 1), size_of(b, 2)}));
+    const Point p = a.frame.in(b.frame.out({})),
+                q = a.frame.in(b.frame.out({size_of(b, 0), size_of(b, 1), size_of(b, 2)}));
     Box box;
     for (int i = 0; i < 3; ++i) {
         box.low[i] = std::min(p[i], q[i]);
@@ -25,7 +26,8 @@ Box body_seen_from(const piece::Part& a, const piece::Part& b) {
 std::optional<Corner> corner_of(Bench& bench, const Pair& pair) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
     const auto refuse = [&](const std::string& why) {
-        bench.refuse(pair, "corner-not-square", a.name + " and " + b.name + " make no square corner for this joint: " + why,
+        bench.refuse(pair, "corner-not-square",
+                     a.name + " and " + b.name + " make no square corner for this joint: " + why,
                      "let the end of one board meet the end of the other at a right angle");
         return std::nullopt;
     };
@@ -41,19 +43,22 @@ std::optional<Corner> corner_of(Bench& bench, const Pair& pair) {
     const double far_x = corner.end.high ? of_b.high.x - size_of(a, 0) : -of_b.low.x;
     corner.near = std::abs(near_x) < touching_within ? 0 : near_x;
     corner.far = std::abs(far_x) < touching_within ? 0 : far_x;
-    if (corner.near > touching_within || corner.far < -touching_within) return refuse("the end of " + a.name + " does not reach " + b.name);
+    if (corner.near > touching_within || corner.far < -touching_within)
+        return refuse("the end of " + a.name + " does not reach " + b.name);
     corner.low = std::max(0.0, of_b.low[corner.w]);
     corner.high = std::min(size_of(a, corner.w), of_b.high[corner.w]);
     if (!(corner.high - corner.low > 1)) return refuse("they share no width");
     const double middle = (of_b.low[corner.t] + of_b.high[corner.t]) / 2;
     corner.b_end_high = middle < size_of(a, corner.t) / 2;
     corner.b_short = corner.b_end_high ? size_of(a, corner.t) - of_b.high[corner.t] : of_b.low[corner.t];
-    if (corner.b_short > size_of(a, corner.t) + touching_within) return refuse("the end of " + b.name + " does not reach " + a.name);
+    if (corner.b_short > size_of(a, corner.t) + touching_within)
+        return refuse("the end of " + b.name + " does not reach " + a.name);
     corner.b_end = side_towards(b, a.frame.turn_out(outward({corner.t, corner.b_end_high})));
     return corner;
 }
 
-void fill_corner(Bench& bench, const Pair& pair, const Corner& corner, int joint, Length deep, const std::string& word) {
+void fill_corner(Bench& bench, const Pair& pair, const Corner& corner, int joint, Length deep,
+                 const std::string& word) {
     const piece::Part& a = bench.part(pair.a);
     const Length to = Length::from_geometry(corner.near) + deep;
     bench.grow(pair.a, corner.end, to);
@@ -68,7 +73,8 @@ void fill_corner(Bench& bench, const Pair& pair, const Corner& corner, int joint
     standing.window.high[corner.t] = size_of(a, corner.t);
     standing.tongues.push_back({standing.window, to.value()});
     bench.stand(pair.a, std::move(standing));
-    if (corner.b_short > touching_within) bench.grow(pair.b, corner.b_end, Length::from_geometry(corner.b_short));
+    if (corner.b_short > touching_within)
+        bench.grow(pair.b, corner.b_end, Length::from_geometry(corner.b_short));
 }
 
 Frame drawing_frame(const Corner& corner) {

@@ -16,13 +16,13 @@
 namespace rayfleck::joinery {
 
 struct Corner {
-    LocalSide end;             ///< of A
-    int t = 2, w = 1;          ///< A's axes: through A along B's length, and along the corner
-    double near = 0, far = 0;  ///< B's faces, mm beyond A's side
-    double low = 0, high = 0;  ///< the part of w that both share, A's frame
-    bool b_end_high = true;    ///< B ends at the high side of t
-    double b_short = 0;        ///< what B lacks to reach A's outer face; <= 0: nothing
-    LocalSide b_end;           ///< the same end, of B
+    LocalSide end;            ///< of A
+    int t = 2, w = 1;         ///< A's axes: through A along B's length, and along the corner
+    double near = 0, far = 0; ///< B's faces, mm beyond A's side
+    double low = 0, high = 0; ///< the part of w that both share, A's frame
+    bool b_end_high = true;   ///< B ends at the high side of t
+    double b_short = 0;       ///< what B lacks to reach A's outer face; <= 0: nothing
+    LocalSide b_end;          ///< the same end, of B
 
     double thickness_of_b() const { return far - near; }
 };
@@ -31,7 +31,8 @@ struct Corner {
 std::optional<Corner> corner_of(Bench& bench, const Pair& pair);
 
 /// Makes both blanks reach the outer corner: A by `deep` beyond B's near face, B to A's outer face.
-void fill_corner(Bench& bench, const Pair& pair, const Corner& corner, int joint, Length deep, const std::string& word);
+void fill_corner(Bench& bench, const Pair& pair, const Corner& corner, int joint, Length deep,
+                 const std::string& word);
 
 /// The frame of A in which outlines of the corner are drawn: x out of A's low to high end, y along w.
 Frame drawing_frame(const Corner& corner);

@@ -2,9 +2,9 @@
 //
 //   join shelf to side with dado, stopped 20 from front
 //
-// Depth a third of B unless stated; as wide as A is thick, or thinner with shoulders when a thickness is stated. Where
-// A is narrower than B the dado is only as long as A is wide, unless it is asked to go through. A stopped
-// dado leaves a notch at A's corner: what would stand there is cut away.
+// Depth a third of B unless stated; as wide as A is thick, or thinner with shoulders when a thickness is
+// stated. Where A is narrower than B the dado is only as long as A is wide, unless it is asked to go through.
+// A stopped dado leaves a notch at A's corner: what would stand there is cut away.
 
 #include <algorithm>
 #include <cmath>
@@ -40,10 +40,14 @@ void lay_out(Bench& bench, const Pair& pair) {
         const double spare = section.high[t] - section.low[t] - thick.value();
         bool low_side = false;
         if (const piece::OptionGiven* bare = options.find("bare-faced")) {
-            if (bare->side) low_side = a.frame.turn_in(bench.towards(*bare->side, pair.a))[t] < 0;
-            else low_side = true;
-            if (low_side) section.high[t] -= spare;
-            else section.low[t] += spare;
+            if (bare->side)
+                low_side = a.frame.turn_in(bench.towards(*bare->side, pair.a))[t] < 0;
+            else
+                low_side = true;
+            if (low_side)
+                section.high[t] -= spare;
+            else
+                section.low[t] += spare;
         } else {
             section.low[t] += spare / 2;
             section.high[t] -= spare / 2;
@@ -62,15 +66,19 @@ void lay_out(Bench& bench, const Pair& pair) {
         const syntax::Side side = stopped->side.value_or(syntax::Side::front);
         double which = a.frame.turn_in(bench.towards(side, pair.a))[along];
         if (std::abs(which) < 0.5) which = -1;
-        if (which < 0) section.low[along] = std::max(section.low[along], body->first + d);
-        else section.high[along] = std::min(section.high[along], body->second - d);
+        if (which < 0)
+            section.low[along] = std::max(section.low[along], body->first + d);
+        else
+            section.high[along] = std::min(section.high[along], body->second - d);
     }
     if (!(section.high[along] - section.low[along] > 1) || !(section.high[t] - section.low[t] > 0.5)) {
         bench.refuse(pair, "dado-has-no-room", "nothing is left of the dado of " + a.name + " in " + b.name,
                      "stop it nearer to the edge, or make it wider");
         return;
     }
-    std::string kind = options.has("stopped") ? "dado, stopped" : options.has("through") ? "dado, through" : "dado";
+    std::string kind = options.has("stopped")   ? "dado, stopped"
+                       : options.has("through") ? "dado, through"
+                                                : "dado";
     const int joint = bench.start(pair, kind, meeting->into, {});
     const Length deep = bench.size(joint, "dado depth", options.length("deep"), rule, from);
     bench.note_size(joint, "dado width", section.high[t] - section.low[t], "mm",
@@ -86,7 +94,8 @@ void lay_out(Bench& bench, const Pair& pair) {
         Box trench = section;
         trench.low[along] = std::min(trench.low[along], body->first);
         trench.high[along] = std::max(trench.high[along], body->second);
-        bench.cut_box(pair.b, joint, fit.socket, pair.a, meeting->box(a, trench, meeting->gap, meeting->gap + deep.value()));
+        bench.cut_box(pair.b, joint, fit.socket, pair.a,
+                      meeting->box(a, trench, meeting->gap, meeting->gap + deep.value()));
     }
     HoldRule hold;
     hold.joint = joint;

@@ -8,9 +8,9 @@
 //            |    |  tail
 //            |\___|
 //
-// Through tails go all through B; half-blind ones leave a third of B standing before them. Slope 1 in 8 (softwood 1 in
-// 6) unless stated. So many tails that one tail and one pin take about three thicknesses of A; half way up, a
-// tail is twice as wide as a pin (both common practice, no published source).
+// Through tails go all through B; half-blind ones leave a third of B standing before them. Slope 1 in 8
+// (softwood 1 in 6) unless stated. So many tails that one tail and one pin take about three thicknesses of A;
+// half way up, a tail is twice as wide as a pin (both common practice, no published source).
 
 #include <algorithm>
 #include <cmath>
@@ -34,7 +34,8 @@ struct Tails {
     int count = 1;
 };
 
-std::optional<Tails> plan_tails(Bench& bench, const Pair& pair, const Corner& corner, int joint, double deep, const Options& options) {
+std::optional<Tails> plan_tails(Bench& bench, const Pair& pair, const Corner& corner, int joint, double deep,
+                                const Options& options) {
     const piece::Part& a = bench.part(pair.a);
     const double width = corner.high - corner.low, thick = size_of(a, corner.t);
     Tails tails;
@@ -42,7 +43,8 @@ std::optional<Tails> plan_tails(Bench& bench, const Pair& pair, const Corner& co
     const auto stated = options.number("tails");
     tails.count = stated ? std::clamp(static_cast<int>(*stated), 1, 200)
                          : std::max(1, static_cast<int>(std::lround(width / (pitch_in_thicknesses * thick))));
-    bench.note_size(joint, "tails", tails.count, "", stated ? "stated" : from_custom("a tail and a pin take three thicknesses"));
+    bench.note_size(joint, "tails", tails.count, "",
+                    stated ? "stated" : from_custom("a tail and a pin take three thicknesses"));
     const double pitch = width / tails.count;
     double pin = std::max(pitch / 3 - tails.rise, narrowest_pin);
     std::string pin_from = from_custom("half way up a tail is twice as wide as a pin");
@@ -62,7 +64,8 @@ std::optional<Tails> plan_tails(Bench& bench, const Pair& pair, const Corner& co
     bench.note_size(joint, "tail at its end", tails.wide, "mm", "what the pins leave");
     if (!(pin > 0.5) || !(tails.wide - 2 * tails.rise > 0.5)) {
         bench.refuse(pair, "dovetails-have-no-room",
-                     "no wood is left of the " + std::string(pin > 0.5 ? "tails" : "pins") + " of " + a.name + " in " + bench.part(pair.b).name,
+                     "no wood is left of the " + std::string(pin > 0.5 ? "tails" : "pins") + " of " + a.name +
+                         " in " + bench.part(pair.b).name,
                      "ask for fewer tails or a flatter slope");
         return std::nullopt;
     }
@@ -80,7 +83,8 @@ void lay_out(Bench& bench, const Pair& pair) {
     const Length of_b = Length::from_geometry(corner->thickness_of_b());
     Length deep = of_b;
     if (half_blind)
-        deep = bench.size(joint, "tail length", options.length("deep"), of_b * measure::Rational(2, 3), from_custom("two thirds of the piece that laps them"));
+        deep = bench.size(joint, "tail length", options.length("deep"), of_b * measure::Rational(2, 3),
+                          from_custom("two thirds of the piece that laps them"));
     else
         bench.note_size(joint, "tail length", deep.value(), "mm", "through the other part");
     const auto tails = plan_tails(bench, pair, *corner, joint, deep.value(), options);
@@ -94,17 +98,22 @@ void lay_out(Bench& bench, const Pair& pair) {
 
     const Frame frame = drawing_frame(*corner);
     const auto [low, high] = drawn_through(a, *corner);
-    const double base = coordinate(a, corner->end, corner->near), tip = coordinate(a, corner->end, corner->near + deep.value());
+    const double base = coordinate(a, corner->end, corner->near),
+                 tip = coordinate(a, corner->end, corner->near + deep.value());
     double left_tip = corner->low, left_base = corner->low; // lower border of the next pin
     for (int i = 0; i <= tails->count; ++i) {
         const double start = tails->first + i * tails->pitch, end = start + tails->wide;
         const bool last = i == tails->count;
-        const double pin_tip = last ? corner->high : start, pin_base = last ? corner->high : start + tails->rise;
+        const double pin_tip = last ? corner->high : start,
+                     pin_base = last ? corner->high : start + tails->rise;
         bench.cut_prism(pair.a, joint, "pin socket", pair.a, frame,
-                        polygon({{base, left_base}, {tip, left_tip}, {tip, pin_tip}, {base, pin_base}}), low, high);
+                        polygon({{base, left_base}, {tip, left_tip}, {tip, pin_tip}, {base, pin_base}}), low,
+                        high);
         if (last) break;
-        bench.cut_prism(pair.b, joint, "dovetail socket", pair.a, frame,
-                        polygon({{base, start + tails->rise}, {tip, start}, {tip, end}, {base, end - tails->rise}}), low, high);
+        bench.cut_prism(
+            pair.b, joint, "dovetail socket", pair.a, frame,
+            polygon({{base, start + tails->rise}, {tip, start}, {tip, end}, {base, end - tails->rise}}), low,
+            high);
         left_tip = end;
         left_base = end - tails->rise;
     }

@@ -2,10 +2,11 @@
 //
 //   join apron to leg with dowels, 2 dowels, 8 diameter
 //
-// Diameter a third of the thinner stock unless stated, taken down to the next half millimetre or sixteenth of an inch.
-// Depth in either part one and a half times the thickness of the stock at an end, at most what the part is thick less a
-// wall of a third (common practice, no published source). Two dowels at least, so that the part cannot turn. Bores are
-// 2 mm deeper than the dowel for the glue (common practice, no published source).
+// Diameter a third of the thinner stock unless stated, taken down to the next half millimetre or sixteenth of
+// an inch. Depth in either part one and a half times the thickness of the stock at an end, at most what the
+// part is thick less a wall of a third (common practice, no published source). Two dowels at least, so that
+// the part cannot turn. Bores are 2 mm deeper than the dowel for the glue (common practice, no published
+// source).
 
 #include <algorithm>
 #include <cmath>
@@ -21,13 +22,15 @@ namespace {
 
 namespace rules = wood::rules;
 
-constexpr double glue_room = 2;       // mm at the bottom of a bore, no published source
+constexpr double glue_room = 2;        // mm at the bottom of a bore, no published source
 constexpr double usual_distance = 150; // mm between dowels of an edge joint, no published source
 
 /// Taken down to a size that dowels are sold in.
 Length sold_size(const Bench& bench, Length wanted) {
-    const measure::Rational step = bench.in_inches() ? measure::Rational(127, 80) : measure::Rational(1); // 1/16 in, 1 mm
-    const std::int64_t steps = std::max<std::int64_t>(bench.in_inches() ? 2 : 4, measure::floor(wanted.in_mm() / step));
+    const measure::Rational step =
+        bench.in_inches() ? measure::Rational(127, 80) : measure::Rational(1); // 1/16 in, 1 mm
+    const std::int64_t steps =
+        std::max<std::int64_t>(bench.in_inches() ? 2 : 4, measure::floor(wanted.in_mm() / step));
     return Length::mm(step * measure::Rational(steps));
 }
 
@@ -37,11 +40,13 @@ void lay_out(Bench& bench, const Pair& pair) {
     if (!row) return;
     const Options options(*pair.wanted);
     const Meeting& meeting = row->meeting;
-    const int joint = bench.start(pair, "dowels", meeting.into, row->at(a, (row->low + row->high) / 2, row->middle));
+    const int joint =
+        bench.start(pair, "dowels", meeting.into, row->at(a, (row->low + row->high) / 2, row->middle));
     const double thinner = std::min(row->width, std::min(b.thickness.value(), b.width.value()));
-    const Length diameter = bench.size(joint, "dowel diameter", options.length("diameter"),
-                                       sold_size(bench, rules::dowel_diameter.share_of(Length::from_geometry(thinner))),
-                                       from_rule(rules::dowel_diameter));
+    const Length diameter =
+        bench.size(joint, "dowel diameter", options.length("diameter"),
+                   sold_size(bench, rules::dowel_diameter.share_of(Length::from_geometry(thinner))),
+                   from_rule(rules::dowel_diameter));
     const double d = diameter.value();
     // Into B no deeper than leaves a third of it standing.
     const double most_b = meeting.deep * 2 / 3 - glue_room;
@@ -50,11 +55,13 @@ void lay_out(Bench& bench, const Pair& pair) {
     const double usual = std::min(1.5 * thinner, most_b);
     if (!stated && usual < d) {
         bench.refuse(pair, "dowels-have-no-room",
-                     fmt::format("{} is too thin for dowels of {} in its face", b.name, measure::text_with_unit(diameter, bench.piece().manner)),
+                     fmt::format("{} is too thin for dowels of {} in its face", b.name,
+                                 measure::text_with_unit(diameter, bench.piece().manner)),
                      "state a smaller diameter, or choose another joint");
         return;
     }
-    const Length deep = bench.size(joint, "dowel depth in each part", stated, Length::mm(measure::Rational::nearest(usual, 1)),
+    const Length deep = bench.size(joint, "dowel depth in each part", stated,
+                                   Length::mm(measure::Rational::nearest(usual, 1)),
                                    from_custom("1-1/2 times the stock, leaving a third of the other part"));
     std::optional<int> count;
     if (const auto n = options.number("dowels")) count = static_cast<int>(*n);
@@ -62,23 +69,31 @@ void lay_out(Bench& bench, const Pair& pair) {
     const bool in_end = meeting.axis() == 0;
     const double distance = in_end ? std::min(every, std::max(3 * d, row->length() - 3 * d)) : every;
     double across = row->middle;
-    if (const piece::OptionGiven* set = options.find("set"); set != nullptr && set->side && !set->lengths.empty()) {
+    if (const piece::OptionGiven* set = options.find("set");
+        set != nullptr && set->side && !set->lengths.empty()) {
         const double way = a.frame.turn_in(bench.towards(*set->side, pair.a))[row->across];
         const double from = set->lengths.front().value();
-        if (std::abs(way) > 0.7) across = way > 0 ? meeting.window.high[row->across] - from : meeting.window.low[row->across] + from;
+        if (std::abs(way) > 0.7)
+            across =
+                way > 0 ? meeting.window.high[row->across] - from : meeting.window.low[row->across] + from;
     }
-    const std::vector<double> at = places(*row, count, distance, in_end ? 1.5 * d : std::min(50.0, row->length() / 4));
-    bench.note_size(joint, "number of dowels", static_cast<double>(at.size()), "", count ? "stated" : from_custom("two at least, evenly spaced"));
+    const std::vector<double> at =
+        places(*row, count, distance, in_end ? 1.5 * d : std::min(50.0, row->length() / 4));
+    bench.note_size(joint, "number of dowels", static_cast<double>(at.size()), "",
+                    count ? "stated" : from_custom("two at least, evenly spaced"));
     for (const double place : at) {
         const Point p = row->at(a, place, across);
         bench.bore(pair.a, joint, "dowel bore", p, -meeting.into, d, deep.value() + glue_room);
         bench.bore(pair.b, joint, "dowel bore", p, meeting.into, d, deep.value() + glue_room);
     }
-    bench.hardware(pair, fmt::format("dowel {} x {}", hardware_size(bench, d), hardware_size(bench, 2 * deep.value())), static_cast<int>(at.size()));
+    bench.hardware(
+        pair, fmt::format("dowel {} x {}", hardware_size(bench, d), hardware_size(bench, 2 * deep.value())),
+        static_cast<int>(at.size()));
     butt(bench, pair, joint, meeting);
     HoldRule rule;
     rule.joint = joint;
-    const double low = dot(row->at(a, row->low, across), row->line), high = dot(row->at(a, row->high, across), row->line);
+    const double low = dot(row->at(a, row->low, across), row->line),
+                 high = dot(row->at(a, row->high, across), row->line);
     if (options.has("glued")) rule.may_slide = {row->line};
     read_glue(bench, options, rule, row->line, std::min(low, high), std::max(low, high));
     bench.hold(std::move(rule));

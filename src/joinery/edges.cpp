@@ -9,7 +9,8 @@
 //      '            '               '--          |_|            |__)
 //
 // Proportions within ovolo, ogee and bead (fillets and quirks of one eighth and one sixth) are ours: common
-// practice, no published source. Unequal sizes give quarter ellipses, laid down as short sides of one smooth run.
+// practice, no published source. Unequal sizes give quarter ellipses, laid down as short sides of one smooth
+// run.
 
 #include "joinery/edges.hpp"
 
@@ -48,7 +49,10 @@ struct Pen {
         constexpr int steps = 8;
         for (int i = 1; i <= steps; ++i) {
             const double t = std::numbers::pi / 2 * i / steps, c = std::cos(t), s = std::sin(t);
-            outline.edges.push_back({i == steps ? to : solid::Point2{centre.x + c * a.x + s * b.x, centre.y + c * a.y + s * b.y}, {}, true});
+            outline.edges.push_back(
+                {i == steps ? to : solid::Point2{centre.x + c * a.x + s * b.x, centre.y + c * a.y + s * b.y},
+                 {},
+                 true});
             outline.smooth.push_back(run);
         }
         at = to;

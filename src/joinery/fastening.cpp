@@ -37,7 +37,8 @@ std::optional<Row> row_of(const Bench& bench, const Pair& pair, Prefer prefer) {
 std::vector<double> places(const Row& row, std::optional<int> count, double every, double end) {
     const double inset = std::min(end, row.length() / 2);
     const double reach = row.length() - 2 * inset;
-    int n = count.value_or(std::max(reach > 1 ? 2 : 1, static_cast<int>(std::ceil(reach / every - 1e-9)) + 1));
+    int n =
+        count.value_or(std::max(reach > 1 ? 2 : 1, static_cast<int>(std::ceil(reach / every - 1e-9)) + 1));
     n = std::clamp(n, 1, 500);
     std::vector<double> found;
     for (int i = 0; i < n; ++i)

@@ -1,7 +1,7 @@
 // Finger joint: square fingers of both boards, in turn, all through the corner.
 //
-// A has the first and the last finger. As many as make fingers about as wide as A is thick, an odd number (common
-// practice, no published source), unless their width or number is stated.
+// A has the first and the last finger. As many as make fingers about as wide as A is thick, an odd number
+// (common practice, no published source), unless their width or number is stated.
 
 #include <algorithm>
 #include <cmath>
@@ -33,10 +33,14 @@ void lay_out(Bench& bench, const Pair& pair) {
     middle[corner->t] = thick / 2;
     // Goes together either way, so no single direction is told.
     const int joint = bench.start(pair, "finger joint", {}, a.frame.out(middle));
-    bench.note_size(joint, "fingers", count, "", options.has("fingers") ? "stated" : from_custom("as wide as the board is thick, an odd number"));
-    bench.note_size(joint, "finger width", each, "mm", options.has("wide") ? "stated, evened out over the corner" : "the corner divided evenly");
+    bench.note_size(joint, "fingers", count, "",
+                    options.has("fingers") ? "stated"
+                                           : from_custom("as wide as the board is thick, an odd number"));
+    bench.note_size(joint, "finger width", each, "mm",
+                    options.has("wide") ? "stated, evened out over the corner" : "the corner divided evenly");
     fill_corner(bench, pair, *corner, joint, Length::from_geometry(corner->thickness_of_b()), "end trim");
-    const double base = coordinate(a, corner->end, corner->near), tip = coordinate(a, corner->end, corner->far);
+    const double base = coordinate(a, corner->end, corner->near),
+                 tip = coordinate(a, corner->end, corner->far);
     for (int i = 0; i < count; ++i) {
         Box box;
         box.low.x = std::min(base, tip);
@@ -54,10 +58,15 @@ void lay_out(Bench& bench, const Pair& pair) {
         rule.may_slide = {towards_b, a.frame.turn_out(outward({0, true}))};
     }
     if (options.has("pegged")) {
-        const Length d = bench.size(joint, "peg diameter", options.length("pegged"), bench.either(Length::mm(6), Length::in({1, 4})), from_custom("6 mm or 1/4 in"));
+        const Length d =
+            bench.size(joint, "peg diameter", options.length("pegged"),
+                       bench.either(Length::mm(6), Length::in({1, 4})), from_custom("6 mm or 1/4 in"));
         const Vector along = a.frame.turn_out(outward({corner->w, false}));
-        for (const int id : {pair.a, pair.b}) bench.bore(id, joint, "peg hole", a.frame.out(middle), along, d.value(), std::nullopt);
-        bench.hardware(pair, fmt::format("peg {} x {}", hardware_size(bench, d.value()), hardware_size(bench, width)), 1);
+        for (const int id : {pair.a, pair.b})
+            bench.bore(id, joint, "peg hole", a.frame.out(middle), along, d.value(), std::nullopt);
+        bench.hardware(
+            pair, fmt::format("peg {} x {}", hardware_size(bench, d.value()), hardware_size(bench, width)),
+            1);
         if (options.has("dry")) rule.hold = Hold::fastened;
         rule.held_at = {a.frame.out(middle)};
     }

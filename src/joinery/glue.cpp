@@ -1,4 +1,5 @@
-// Glue: the two parts only lie against each other. Nothing is cut, unless A's end must be fitted to a leaning surface.
+// Glue: the two parts only lie against each other. Nothing is cut, unless A's end must be fitted to a leaning
+// surface.
 
 #include <algorithm>
 
@@ -13,7 +14,8 @@ void glue(Bench& bench, const std::vector<Pair>& pairs) {
         if (!meeting) continue;
         const Options options(*pair.wanted);
         Box patch = meeting->box(a, meeting->window, meeting->gap, meeting->gap + 1e-9);
-        const int joint = bench.start(pair, "glue", meeting->into, a.frame.out((patch.low + patch.high) * 0.5));
+        const int joint =
+            bench.start(pair, "glue", meeting->into, a.frame.out((patch.low + patch.high) * 0.5));
         butt(bench, pair, joint, *meeting);
         HoldRule rule;
         rule.joint = joint;

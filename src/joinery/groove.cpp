@@ -2,10 +2,10 @@
 //
 //   join panel to stile with groove
 //
-// A's body as placed stops at the frame; its tongue grows into the groove, less the play that it needs to swell.
-// The tongues of neighbouring sides grow together at the corners. A panel thicker than the groove gets shoulders,
-// set back by the play so that the field cannot press on the frame. The groove runs along the panel and, where the
-// panel is grooved round the corner too, far enough beyond for its corner.
+// A's body as placed stops at the frame; its tongue grows into the groove, less the play that it needs to
+// swell. The tongues of neighbouring sides grow together at the corners. A panel thicker than the groove gets
+// shoulders, set back by the play so that the field cannot press on the frame. The groove runs along the
+// panel and, where the panel is grooved round the corner too, far enough beyond for its corner.
 
 #include <algorithm>
 #include <cmath>
@@ -31,7 +31,8 @@ struct GroovePlan {
 /// B's extent along a direction of the piece.
 double extent_along(const piece::Part& part, Vector direction) {
     const Vector own = part.frame.turn_in(direction);
-    return std::abs(own.x) * size_of(part, 0) + std::abs(own.y) * size_of(part, 1) + std::abs(own.z) * size_of(part, 2);
+    return std::abs(own.x) * size_of(part, 0) + std::abs(own.y) * size_of(part, 1) +
+           std::abs(own.z) * size_of(part, 2);
 }
 
 std::optional<GroovePlan> plan_groove(Bench& bench, const Pair& pair) {
@@ -46,8 +47,8 @@ std::optional<GroovePlan> plan_groove(Bench& bench, const Pair& pair) {
     plan.thickness_axis = k == 2 ? 1 : 2;
     plan.along_axis = 3 - k - plan.thickness_axis;
     const Length thick = exact_size_of(a, plan.thickness_axis);
-    const Length of_b = Length::from_geometry(
-        extent_along(b, a.frame.turn_out(outward({plan.thickness_axis, true}))));
+    const Length of_b =
+        Length::from_geometry(extent_along(b, a.frame.turn_out(outward({plan.thickness_axis, true}))));
 
     auto stated = options.length("wide");
     if (!stated) stated = options.length("thick");
@@ -79,17 +80,20 @@ std::optional<GroovePlan> plan_groove(Bench& bench, const Pair& pair) {
     plan.projects = reached.value() > 0 ? std::min(reached, plan.deep) : plan.deep - plan.play;
     if (!(plan.projects.value() > 0)) {
         bench.refuse(pair, "groove-too-shallow",
-                     "the play of " + measure::text_with_unit(plan.play, bench.piece().manner) + " is all of the groove, " +
+                     "the play of " + measure::text_with_unit(plan.play, bench.piece().manner) +
+                         " is all of the groove, " +
                          measure::text_with_unit(plan.deep, bench.piece().manner) + " deep",
                      "make the groove deeper or the gap smaller");
         return std::nullopt;
     }
     plan.low = (size_of(a, plan.thickness_axis) - plan.wide.value()) / 2;
-    if (const piece::OptionGiven* set = options.find("set"); set != nullptr && set->side && !set->lengths.empty()) {
+    if (const piece::OptionGiven* set = options.find("set");
+        set != nullptr && set->side && !set->lengths.empty()) {
         const Vector own = a.frame.turn_in(bench.towards(*set->side, pair.a));
         const double d = set->lengths.front().value();
         if (std::abs(own[plan.thickness_axis]) > 0.7)
-            plan.low = own[plan.thickness_axis] > 0 ? size_of(a, plan.thickness_axis) - d - plan.wide.value() : d;
+            plan.low =
+                own[plan.thickness_axis] > 0 ? size_of(a, plan.thickness_axis) - d - plan.wide.value() : d;
     }
     return plan;
 }
@@ -112,7 +116,8 @@ Reach reach_of_groove(const Bench& bench, const std::vector<GroovePlan>& plans, 
     const int along = plan.along_axis;
     Reach reach{plan.meeting.window.low[along], plan.meeting.window.high[along]};
     if (reach.low < touching_within) reach.low -= corner_depth(plans, plan.pair.a, {along, false});
-    if (reach.high > size_of(a, along) - touching_within) reach.high += corner_depth(plans, plan.pair.a, {along, true});
+    if (reach.high > size_of(a, along) - touching_within)
+        reach.high += corner_depth(plans, plan.pair.a, {along, true});
     // B as seen along the groove.
     Point p = plan.meeting.window.low;
     p[plan.meeting.axis()] = coordinate(a, plan.meeting.from, plan.meeting.gap + 0.5);
@@ -123,13 +128,17 @@ Reach reach_of_groove(const Bench& bench, const std::vector<GroovePlan>& plans, 
     const auto body = inside_convex(of_b, p, outward({along, true}));
     if (!body) return reach;
     if (options.has("through")) reach = {body->first, body->second};
-    // Past B's end there may still be wood of B that another joint leaves standing (a tail): the corner of the panel
-    // needs its room there too. Where there is none, the cut ends with the blank.
-    if (reach.low < body->first - corner_depth(plans, plan.pair.a, {along, false}) - touching_within) reach.low = body->first;
-    if (reach.high > body->second + corner_depth(plans, plan.pair.a, {along, true}) + touching_within) reach.high = body->second;
-    if (const piece::OptionGiven* stopped = options.find("stopped"); stopped != nullptr && !stopped->lengths.empty()) {
+    // Past B's end there may still be wood of B that another joint leaves standing (a tail): the corner of
+    // the panel needs its room there too. Where there is none, the cut ends with the blank.
+    if (reach.low < body->first - corner_depth(plans, plan.pair.a, {along, false}) - touching_within)
+        reach.low = body->first;
+    if (reach.high > body->second + corner_depth(plans, plan.pair.a, {along, true}) + touching_within)
+        reach.high = body->second;
+    if (const piece::OptionGiven* stopped = options.find("stopped");
+        stopped != nullptr && !stopped->lengths.empty()) {
         const double d = stopped->lengths.front().value();
-        const double which = stopped->side ? a.frame.turn_in(bench.towards(*stopped->side, plan.pair.a))[along] : 0;
+        const double which =
+            stopped->side ? a.frame.turn_in(bench.towards(*stopped->side, plan.pair.a))[along] : 0;
         if (which < 0.5) reach.low = std::max(reach.low, body->first + d);
         if (which > -0.5) reach.high = std::min(reach.high, body->second - d);
     }
@@ -148,7 +157,8 @@ void lay_out(Bench& bench, const std::vector<GroovePlan>& plans, const GroovePla
     section.low[along] = reach.low;
     section.high[along] = reach.high;
 
-    const int joint = bench.start(plan.pair, "groove", meeting.into, middle_of(bench, plan.pair, meeting, section, plan.projects.value()));
+    const int joint = bench.start(plan.pair, "groove", meeting.into,
+                                  middle_of(bench, plan.pair, meeting, section, plan.projects.value()));
     bench.note_size(joint, "groove width", plan.wide.value(), "mm", plan.wide_from);
     bench.note_size(joint, "groove depth", plan.deep.value(), "mm", plan.deep_from);
     bench.note_size(joint, "play at the bottom", plan.play.value(), "mm", plan.play_from);
@@ -161,18 +171,20 @@ void lay_out(Bench& bench, const std::vector<GroovePlan>& plans, const GroovePla
     Fit fit;
     fit.cheek = "panel tongue";
     fit.cut_socket = false;
-    // The tongue takes in the corner where A is grown on the next side as well: cells beyond its window stand too.
+    // The tongue takes in the corner where A is grown on the next side as well: cells beyond its window stand
+    // too.
     Box tongue = section;
     const double cleared = plan.play.value();
     if (options.has("stopped")) {
         if (reach.low > meeting.window.low[along]) tongue.low[along] += cleared;
         if (reach.high < meeting.window.high[along]) tongue.high[along] -= cleared;
-    }
-    else {
+    } else {
         constexpr double beyond_any_blank = 1e4; // mm
-        if (corner_depth(plans, plan.pair.a, {along, false}) > 0 && meeting.window.low[along] < touching_within)
+        if (corner_depth(plans, plan.pair.a, {along, false}) > 0 &&
+            meeting.window.low[along] < touching_within)
             tongue.low[along] = -beyond_any_blank;
-        if (corner_depth(plans, plan.pair.a, {along, true}) > 0 && meeting.window.high[along] > size_of(a, along) - touching_within)
+        if (corner_depth(plans, plan.pair.a, {along, true}) > 0 &&
+            meeting.window.high[along] > size_of(a, along) - touching_within)
             tongue.high[along] = beyond_any_blank;
     }
     Standing standing;
@@ -200,8 +212,10 @@ void lay_out(Bench& bench, const std::vector<GroovePlan>& plans, const GroovePla
     const Vector line = a.frame.turn_out(outward({along, true}));
     rule.may_slide = {meeting.into, line};
     rule.room = plan.play.value();
-    const Point p = a.frame.out(meeting.box(a, section, 0, 1).low), q = a.frame.out(meeting.box(a, section, 0, 1).high);
-    read_glue(bench, options, rule, line, std::min(dot(p, line), dot(q, line)), std::max(dot(p, line), dot(q, line)));
+    const Point p = a.frame.out(meeting.box(a, section, 0, 1).low),
+                q = a.frame.out(meeting.box(a, section, 0, 1).high);
+    read_glue(bench, options, rule, line, std::min(dot(p, line), dot(q, line)),
+              std::max(dot(p, line), dot(q, line)));
     bench.hold(std::move(rule));
 }
 

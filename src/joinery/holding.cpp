@@ -1,7 +1,7 @@
 // What the words about glue mean, and ends that only lie against a surface.
 //
-// Glued in the middle: a tenth of the reach to either side of its middle, at most 40 mm. Glued at a side: a fifth of
-// the reach from that side. Both are ours: common practice, no published source.
+// Glued in the middle: a tenth of the reach to either side of its middle, at most 40 mm. Glued at a side: a
+// fifth of the reach from that side. Both are ours: common practice, no published source.
 
 #include <algorithm>
 #include <cmath>
@@ -10,7 +10,8 @@
 
 namespace rayfleck::joinery {
 
-void read_glue(const Bench& bench, const Options& options, HoldRule& rule, Vector along, double low, double high) {
+void read_glue(const Bench& bench, const Options& options, HoldRule& rule, Vector along, double low,
+               double high) {
     if (options.has("dry")) rule.hold = Hold::free;
     const piece::OptionGiven* glued = options.find("glued");
     if (glued == nullptr) return;
@@ -24,8 +25,10 @@ void read_glue(const Bench& bench, const Options& options, HoldRule& rule, Vecto
             rule.hold = Hold::glued;
             return;
         }
-        if (which > 0) rule.stretches.push_back({along, high - reach / 5, high + 1, Hold::glued});
-        else rule.stretches.push_back({along, low - 1, low + reach / 5, Hold::glued});
+        if (which > 0)
+            rule.stretches.push_back({along, high - reach / 5, high + 1, Hold::glued});
+        else
+            rule.stretches.push_back({along, low - 1, low + reach / 5, Hold::glued});
     } else {
         rule.hold = Hold::glued;
         return;

@@ -6,9 +6,9 @@
 //  A |B| A           A|   |A
 //  --+-+--          --+---+--
 //
-// What A loses is B's body below the plane of the lap, and the other way about, so crossings at any angle fit. At a
-// corner or a T, where a body stops at the other's side, its end first grows across. A keeps its face side.
-// Left out: laps of parts that lean out of each other's plane.
+// What A loses is B's body below the plane of the lap, and the other way about, so crossings at any angle
+// fit. At a corner or a T, where a body stops at the other's side, its end first grows across. A keeps its
+// face side. Left out: laps of parts that lean out of each other's plane.
 
 #include <algorithm>
 #include <cmath>
@@ -34,9 +34,10 @@ std::pair<double, double> reach_along(const Bench& bench, int id, Vector directi
     return {middle - half, middle + half};
 }
 
-/// Takes the body of `other`, between two levels of a direction that is one of its own axes, away from `from`.
-void cut_by_body(Bench& bench, int from, int other, int joint, const std::string& word, Vector direction, double low,
-                 double high) {
+/// Takes the body of `other`, between two levels of a direction that is one of its own axes, away from
+/// `from`.
+void cut_by_body(Bench& bench, int from, int other, int joint, const std::string& word, Vector direction,
+                 double low, double high) {
     const piece::Part& part = bench.part(other);
     Box box = blank_of(bench, other);
     const LocalSide side = side_towards(part, direction);
@@ -123,10 +124,12 @@ void lay_out(Bench& bench, const Pair& pair) {
         hold.may_slide = {across};
     }
     if (options.has("pegged")) {
-        const Length d = bench.size(joint, "peg diameter", options.length("pegged"),
-                                    bench.either(Length::mm(8), Length::in({5, 16})), from_custom("8 mm or 5/16 in"));
+        const Length d =
+            bench.size(joint, "peg diameter", options.length("pegged"),
+                       bench.either(Length::mm(8), Length::in({5, 16})), from_custom("8 mm or 5/16 in"));
         const Point at = bench.joint(joint).at;
-        for (const int id : {pair.a, pair.b}) bench.bore(id, joint, "peg hole", at, -across, d.value(), std::nullopt);
+        for (const int id : {pair.a, pair.b})
+            bench.bore(id, joint, "peg hole", at, -across, d.value(), std::nullopt);
         bench.hardware(pair,
                        "peg " + hardware_size(bench, d.value()) + " x " +
                            hardware_size(bench, std::max(ah, bh) - std::min(al, bl)),

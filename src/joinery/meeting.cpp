@@ -19,8 +19,8 @@ constexpr double infinite = std::numeric_limits<double>::infinity();
 std::array<Point, 8> corners_of(const piece::Part& part) {
     std::array<Point, 8> corners;
     for (int c = 0; c < 8; ++c)
-        corners[static_cast<std::size_t>(c)] =
-            part.frame.out({c & 1 ? size_of(part, 0) : 0, c & 2 ? size_of(part, 1) : 0, c & 4 ? size_of(part, 2) : 0});
+        corners[static_cast<std::size_t>(c)] = part.frame.out(
+            {c & 1 ? size_of(part, 0) : 0, c & 2 ? size_of(part, 1) : 0, c & 4 ? size_of(part, 2) : 0});
     return corners;
 }
 
@@ -44,7 +44,8 @@ struct SectionPoint {
     double u = 0, v = 0;
 };
 
-std::vector<SectionPoint> clipped(const std::vector<SectionPoint>& polygon, double nu, double nv, double offset) {
+std::vector<SectionPoint> clipped(const std::vector<SectionPoint>& polygon, double nu, double nv,
+                                  double offset) {
     std::vector<SectionPoint> kept;
     for (std::size_t i = 0; i < polygon.size(); ++i) {
         const SectionPoint p = polygon[i], q = polygon[(i + 1) % polygon.size()];
@@ -66,7 +67,8 @@ std::optional<Box> clipped_section(const piece::Part& a, int k, double level, co
         {0, 0}, {size_of(a, u), 0}, {size_of(a, u), size_of(a, v)}, {0, size_of(a, v)}};
     for (const std::vector<Plane>* planes : {&own, &others})
         for (const Plane& plane : *planes) {
-            polygon = clipped(polygon, plane.normal[u], plane.normal[v], plane.offset - plane.normal[k] * level);
+            polygon =
+                clipped(polygon, plane.normal[u], plane.normal[v], plane.offset - plane.normal[k] * level);
             if (polygon.empty()) return std::nullopt;
         }
     Range ru, rv;
@@ -109,14 +111,15 @@ Plane plane_met(const std::vector<Plane>& planes, Point p, Vector direction, dou
     return met;
 }
 
-/// The other planes of a body as limits in the section: where lines along `out` arrive at the leaning `face`, a hair
-/// inside it. The result has no component along the section's axis k.
+/// The other planes of a body as limits in the section: where lines along `out` arrive at the leaning `face`,
+/// a hair inside it. The result has no component along the section's axis k.
 std::vector<Plane> projected(const std::vector<Plane>& planes, const Plane& face, Vector out, int k) {
     constexpr double inside = 0.01; // mm
     std::vector<Plane> limits;
     for (const Plane& plane : planes) {
         const double along = plane.normal[k] / face.normal[k];
-        Plane limit{plane.normal - face.normal * along, plane.offset - face.offset * along - plane.normal[k] * out[k] * inside};
+        Plane limit{plane.normal - face.normal * along,
+                    plane.offset - face.offset * along - plane.normal[k] * out[k] * inside};
         limit.normal[k] = 0;
         if (norm(limit.normal) > 1e-6) limits.push_back(limit);
     }
@@ -167,7 +170,8 @@ double coordinate(const piece::Part& part, LocalSide side, double beyond) {
 LocalSide side_towards(const piece::Part& part, Vector direction) {
     const Vector own = part.frame.turn_in(direction);
     int axis = 0;
-    // A tie (a part turned by 45 degrees) goes to the lower axis; the margin keeps rounding out of the choice.
+    // A tie (a part turned by 45 degrees) goes to the lower axis; the margin keeps rounding out of the
+    // choice.
     for (int i = 1; i < 3; ++i)
         if (std::abs(own[i]) > std::abs(own[axis]) + 1e-9) axis = i;
     return {axis, own[axis] > 0};
@@ -183,7 +187,8 @@ std::vector<Plane> body_planes(const piece::Part& part) {
     return planes;
 }
 
-std::optional<std::pair<double, double>> inside_convex(const std::vector<Plane>& planes, Point p, Vector direction) {
+std::optional<std::pair<double, double>> inside_convex(const std::vector<Plane>& planes, Point p,
+                                                       Vector direction) {
     double enter = -infinite, leave = infinite;
     for (const Plane& plane : planes) {
         const double slope = dot(plane.normal, direction), height = plane.offset - dot(plane.normal, p);
@@ -294,8 +299,8 @@ std::optional<Meeting> meeting_of(const piece::Part& a, const piece::Part& b, Pr
     const auto window = clipped_section(a, k, side + inside_b * out[k], tapers, of_b);
     if (!window) return std::nullopt;
     meeting.window = *window;
-    // A leaning surface is met at another level by every line of the section, so the section over it is clipped where
-    // each line arrives; that gives a new middle, which is good enough after one round.
+    // A leaning surface is met at another level by every line of the section, so the section over it is
+    // clipped where each line arrives; that gives a new middle, which is good enough after one round.
     for (int round = 0; round < 2; ++round) {
         Point at = (meeting.window.low + meeting.window.high) * 0.5;
         at[k] = side;
@@ -323,12 +328,14 @@ std::optional<Meeting> meeting_of(const piece::Part& a, const piece::Part& b, Pr
 
 bool Meeting::over_whole_section(const piece::Part& a) const {
     for (int i = 0; i < 3; ++i)
-        if (i != from.axis && (window.low[i] > touching_within || window.high[i] < size_of(a, i) - touching_within))
+        if (i != from.axis &&
+            (window.low[i] > touching_within || window.high[i] < size_of(a, i) - touching_within))
             return false;
     return true;
 }
 
-std::pair<double, double> Meeting::reach_of(const piece::Part& a, const Plane& plane, const Box& section) const {
+std::pair<double, double> Meeting::reach_of(const piece::Part& a, const Plane& plane,
+                                            const Box& section) const {
     const int k = from.axis, u = (k + 1) % 3, v = (k + 2) % 3;
     const Vector out = outward(from);
     const double slope = dot(plane.normal, out);

@@ -3,9 +3,10 @@
 // already reaches in, and over which part of its section.
 //
 // Parts are taken as their oriented boxes, less what tapers and trims plane away (both are convex, so a line
-// enters and leaves once). Whether two boxes meet is decided by separating axes; the side of A that meets B is the
-// one with the least overlap, ends first where the joint wants an end. Everything is then told in A's own frame,
-// because a tenon is exact there whatever way B leans. Outlines and turned profiles count as their boxes.
+// enters and leaves once). Whether two boxes meet is decided by separating axes; the side of A that meets B
+// is the one with the least overlap, ends first where the joint wants an end. Everything is then told in A's
+// own frame, because a tenon is exact there whatever way B leans. Outlines and turned profiles count as their
+// boxes.
 
 #include <optional>
 #include <vector>
@@ -36,7 +37,8 @@ LocalSide side_towards(const piece::Part& part, Vector direction);
 /// Planes that bound a part's body, in its own frame, normals outwards: its box, then plane cuts.
 std::vector<Plane> body_planes(const piece::Part& part);
 /// Where a line is inside a convex body: (enter, leave) in units of `direction`.
-std::optional<std::pair<double, double>> inside_convex(const std::vector<Plane>& planes, Point p, Vector direction);
+std::optional<std::pair<double, double>> inside_convex(const std::vector<Plane>& planes, Point p,
+                                                       Vector direction);
 /// A frame of the piece as seen from a part.
 Frame seen_from(const piece::Part& part, const Frame& frame);
 Plane seen_from(const piece::Part& part, const Plane& plane);
@@ -56,15 +58,15 @@ bool do_meet(const piece::Part& a, const piece::Part& b, bool corners_count = fa
 enum class Prefer { any_side, ends };
 
 struct Meeting {
-    LocalSide from;      ///< side of A that goes to B
-    LocalSide onto;      ///< side of B that it meets
-    Vector into;         ///< piece's frame, unit: out of A's side, into B
+    LocalSide from; ///< side of A that goes to B
+    LocalSide onto; ///< side of B that it meets
+    Vector into;    ///< piece's frame, unit: out of A's side, into B
     /// B's surface, in A's frame, normal out of B. On a tapered leg this is the taper.
     Plane face;
-    Plane far;           ///< where B ends along `into`, A's frame, normal out of B
-    double gap = 0;      ///< along `into`, from A's side to the surface, mid-section; < 0: A already reaches in
-    double deep = 0;     ///< how far B goes on from there along `into`
-    Box window;          ///< A's frame: the part of A's section that lies over B (axis of `from`: 0 to 0)
+    Plane far;       ///< where B ends along `into`, A's frame, normal out of B
+    double gap = 0;  ///< along `into`, from A's side to the surface, mid-section; < 0: A already reaches in
+    double deep = 0; ///< how far B goes on from there along `into`
+    Box window;      ///< A's frame: the part of A's section that lies over B (axis of `from`: 0 to 0)
     bool square = true;  ///< B's surface is square to A's direction
     bool aligned = true; ///< axes of both run along each other's
 

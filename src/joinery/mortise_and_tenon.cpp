@@ -2,12 +2,13 @@
 //
 //   join rail to stile with mortise and tenon, haunched
 //
-// Sizes, when left out: thickness a third of the rail; length 7/8 of the piece it enters (all through, when through or
-// wedged); shoulders at the edges, the full haunch where the rail lies at B's end, clear of any panel groove. Tenons
-// of two rails that would run into each other in one leg are shortened, as long as the maker has not said how long.
-// All tenons of a piece are planned together for that reason. A tenon on a turned end, or one with a diameter, is
-// round. A loose tenon is a slip of its own in two mortises. Tenons of stated length that meet in a leg are mitred.
-// Left out: tusk tenons. The saw kerfs for wedges are not cut out of the solid.
+// Sizes, when left out: thickness a third of the rail; length 7/8 of the piece it enters (all through, when
+// through or wedged); shoulders at the edges, the full haunch where the rail lies at B's end, clear of any
+// panel groove. Tenons of two rails that would run into each other in one leg are shortened, as long as the
+// maker has not said how long. All tenons of a piece are planned together for that reason. A tenon on a
+// turned end, or one with a diameter, is round. A loose tenon is a slip of its own in two mortises. Tenons of
+// stated length that meet in a leg are mitred. Left out: tusk tenons. The saw kerfs for wedges are not cut
+// out of the solid.
 
 #include <algorithm>
 #include <cmath>
@@ -32,8 +33,10 @@ Box mortise_in_b(const Bench& bench, const TenonPlan& plan, Length projects) {
     for (const Box& section : plan.sections) {
         const Box own = plan.meeting.box(a, section, plan.meeting.gap, plan.meeting.gap + projects.value());
         for (int c = 0; c < 8; ++c) {
-            const Point p = bench.part(plan.pair.b).frame.in(
-                a.frame.out({c & 1 ? own.high.x : own.low.x, c & 2 ? own.high.y : own.low.y, c & 4 ? own.high.z : own.low.z}));
+            const Point p =
+                bench.part(plan.pair.b)
+                    .frame.in(a.frame.out({c & 1 ? own.high.x : own.low.x, c & 2 ? own.high.y : own.low.y,
+                                           c & 4 ? own.high.z : own.low.z}));
             for (int i = 0; i < 3; ++i) {
                 all.low[i] = std::min(all.low[i], p[i]);
                 all.high[i] = std::max(all.high[i], p[i]);
@@ -75,41 +78,50 @@ void keep_mortises_apart(const Bench& bench, std::vector<TenonPlan>& plans) {
             const Length clear = clear_length(bench, plans[i], other);
             if (clear < lengths[i] && clear.value() > 3.0) {
                 lengths[i] = clear;
-                plans[i].length_from =
-                    from_custom(fmt::format("kept {} mm clear of the mortise for {}", clear_between_mortises.value(),
-                                            bench.part(plans[j].pair.a).name));
+                plans[i].length_from = from_custom(fmt::format("kept {} mm clear of the mortise for {}",
+                                                               clear_between_mortises.value(),
+                                                               bench.part(plans[j].pair.a).name));
             }
         }
     }
     for (std::size_t i = 0; i < plans.size(); ++i) plans[i].projects = lengths[i];
 }
 
-/// Tenons that meet in one leg all the same, because the maker stated their lengths: each gives up a triangle, so that
-/// their ends form a mitre.
+/// Tenons that meet in one leg all the same, because the maker stated their lengths: each gives up a
+/// triangle, so that their ends form a mitre.
 ///
 ///      from the side         B      |   |
 ///   seen along the leg:   ----------+   |     i comes from the left, j from below;
 ///                         i        /    |     the mitre runs from the corner of their near
 ///                         --------/  j  |     cheeks to the corner of their ends
 void mitre_ends(const Bench& bench, std::vector<TenonPlan>& plans) {
-    const auto can = [](const TenonPlan& plan) { return !plan.through && !plan.loose && !plan.diameter && plan.meeting.aligned; };
+    const auto can = [](const TenonPlan& plan) {
+        return !plan.through && !plan.loose && !plan.diameter && plan.meeting.aligned;
+    };
     for (std::size_t i = 0; i < plans.size(); ++i)
         for (std::size_t j = 0; j < plans.size(); ++j) {
             if (i == j || plans[i].pair.b != plans[j].pair.b || !can(plans[i]) || !can(plans[j])) continue;
             const piece::Part& b = bench.part(plans[i].pair.b);
-            const LocalSide to_i = side_towards(b, plans[i].meeting.into), to_j = side_towards(b, plans[j].meeting.into);
+            const LocalSide to_i = side_towards(b, plans[i].meeting.into),
+                            to_j = side_towards(b, plans[j].meeting.into);
             if (to_i.axis == to_j.axis) continue;
-            const Box one = mortise_in_b(bench, plans[i], plans[i].projects), other = mortise_in_b(bench, plans[j], plans[j].projects);
+            const Box one = mortise_in_b(bench, plans[i], plans[i].projects),
+                      other = mortise_in_b(bench, plans[j], plans[j].projects);
             if (!overlap(one, other)) continue;
             const int u = to_i.axis, v = to_j.axis, w = 3 - u - v;
-            const double tip_u = to_i.high ? one.high[u] : one.low[u], near_u = to_i.high ? std::max(one.low[u], other.low[u]) : std::min(one.high[u], other.high[u]);
-            const double tip_v = to_j.high ? other.high[v] : other.low[v], near_v = to_j.high ? std::max(one.low[v], other.low[v]) : std::min(one.high[v], other.high[v]);
+            const double tip_u = to_i.high ? one.high[u] : one.low[u],
+                         near_u = to_i.high ? std::max(one.low[u], other.low[u])
+                                            : std::min(one.high[u], other.high[u]);
+            const double tip_v = to_j.high ? other.high[v] : other.low[v],
+                         near_v = to_j.high ? std::max(one.low[v], other.low[v])
+                                            : std::min(one.high[v], other.high[v]);
             TenonPlan::MitredEnd end;
             end.frame.x = outward({u, true});
             end.frame.y = outward({v, true});
             end.frame.z = cross(end.frame.x, end.frame.y);
             end.waste = polygon({{near_u, near_v}, {tip_u, near_v}, {tip_u, tip_v}});
-            const double low = std::max(one.low[w], other.low[w]), high = std::min(one.high[w], other.high[w]);
+            const double low = std::max(one.low[w], other.low[w]),
+                         high = std::min(one.high[w], other.high[w]);
             end.low = end.frame.z[w] > 0 ? low : -high;
             end.high = end.frame.z[w] > 0 ? high : -low;
             end.meets = bench.part(plans[j].pair.a).name;
@@ -120,7 +132,8 @@ void mitre_ends(const Bench& bench, std::vector<TenonPlan>& plans) {
 std::string kind_of(const TenonPlan& plan) {
     std::string kind = plan.loose ? "mortise and loose tenon" : "mortise and tenon";
     const Options options(*plan.pair.wanted);
-    for (const std::string_view word : {"haunched", "through", "stub", "wedged", "twin", "bare-faced", "pegged", "dry"})
+    for (const std::string_view word :
+         {"haunched", "through", "stub", "wedged", "twin", "bare-faced", "pegged", "dry"})
         if (options.has(word)) kind += fmt::format(", {}", word);
     return kind;
 }
@@ -143,12 +156,15 @@ void lay_out_loose(Bench& bench, const TenonPlan& plan, int joint) {
     const piece::Part& a = bench.part(plan.pair.a);
     for (const Box& section : plan.sections) {
         const double in = plan.projects.value(), gap = plan.meeting.gap;
-        bench.cut_box(plan.pair.a, joint, "mortise", plan.pair.a, plan.meeting.box(a, section, gap - in, gap), "for a loose tenon");
-        bench.cut_box(plan.pair.b, joint, "mortise", plan.pair.a, plan.meeting.box(a, section, gap, gap + in), "for a loose tenon");
+        bench.cut_box(plan.pair.a, joint, "mortise", plan.pair.a, plan.meeting.box(a, section, gap - in, gap),
+                      "for a loose tenon");
+        bench.cut_box(plan.pair.b, joint, "mortise", plan.pair.a, plan.meeting.box(a, section, gap, gap + in),
+                      "for a loose tenon");
     }
     bench.hardware(plan.pair,
                    fmt::format("loose tenon {} x {} x {}", hardware_size(bench, plan.thickness.value()),
-                               hardware_size(bench, plan.width.value()), hardware_size(bench, 2 * plan.projects.value())),
+                               hardware_size(bench, plan.width.value()),
+                               hardware_size(bench, 2 * plan.projects.value())),
                    static_cast<int>(plan.sections.size()));
 }
 
@@ -161,7 +177,8 @@ void lay_out_round(Bench& bench, const TenonPlan& plan, int joint) {
     // The shoulder is square, so on a leaning leg it stops where its rim first touches.
     const double outer = plan.end_radius;
     Box rim{{0, axis.y - outer, axis.z - outer}, {0, axis.y + outer, axis.z + outer}};
-    const double shoulder = meeting.square ? meeting.gap : std::min(meeting.gap, meeting.reach_of(a, meeting.face, rim).first);
+    const double shoulder =
+        meeting.square ? meeting.gap : std::min(meeting.gap, meeting.reach_of(a, meeting.face, rim).first);
     const double to = meeting.gap + projects;
     bench.grow(plan.pair.a, meeting.from, Length::from_geometry(to));
     if (plan.turned_blank) {
@@ -173,8 +190,10 @@ void lay_out_round(Bench& bench, const TenonPlan& plan, int joint) {
     }
     std::optional<double> deep;
     if (!plan.through) deep = projects;
-    bench.bore(plan.pair.b, joint, "round mortise", a.frame.out(axis), meeting.into, plan.diameter->value(), deep);
-    if (plan.through && !meeting.square) bench.cut(plan.pair.a, joint, "tenon end", piece::PlaneCut{meeting.far, {}, {}});
+    bench.bore(plan.pair.b, joint, "round mortise", a.frame.out(axis), meeting.into, plan.diameter->value(),
+               deep);
+    if (plan.through && !meeting.square)
+        bench.cut(plan.pair.a, joint, "tenon end", piece::PlaneCut{meeting.far, {}, {}});
 }
 
 /// Widens the outer end of a through mortise along B's grain, so that wedges can spread the tenon.
@@ -185,14 +204,16 @@ void flare_for_wedges(Bench& bench, const TenonPlan& plan, int joint) {
     const int k = meeting.axis(), w = plan.width_axis, t = plan.thickness_axis;
     if (!meeting.square) return;
     for (const Box& section : plan.sections) {
-        const double near = coordinate(a, meeting.from, meeting.gap), far = coordinate(a, meeting.from, meeting.gap + meeting.deep);
+        const double near = coordinate(a, meeting.from, meeting.gap),
+                     far = coordinate(a, meeting.from, meeting.gap + meeting.deep);
         const double rise = std::abs(far - near) * slope;
         Frame frame;
         frame.x = outward({k, true});
         frame.y = outward({w, true});
         frame.z = cross(frame.x, frame.y);
         const bool forward = frame.z[t] > 0;
-        const double low = forward ? section.low[t] : -section.high[t], high = forward ? section.high[t] : -section.low[t];
+        const double low = forward ? section.low[t] : -section.high[t],
+                     high = forward ? section.high[t] : -section.low[t];
         for (const bool up : {false, true}) {
             const double edge = up ? section.high[w] : section.low[w], out = up ? edge + rise : edge - rise;
             bench.cut_prism(plan.pair.b, joint, "mortise flare", plan.pair.a, frame,
@@ -206,8 +227,9 @@ void flare_for_wedges(Bench& bench, const TenonPlan& plan, int joint) {
 
 std::vector<Point> drive_pegs(Bench& bench, const TenonPlan& plan, int joint) {
     const Options options(*plan.pair.wanted);
-    const Length diameter = bench.size(joint, "peg diameter", options.length("pegged"), bench.either(Length::mm(8), Length::in({5, 16})),
-                                       from_custom("8 mm or 5/16 in"));
+    const Length diameter =
+        bench.size(joint, "peg diameter", options.length("pegged"),
+                   bench.either(Length::mm(8), Length::in({5, 16})), from_custom("8 mm or 5/16 in"));
     const piece::Part& a = bench.part(plan.pair.a);
     const double d = diameter.value();
     // Nearer the shoulder than the tip, so that the wood beyond the peg does not shear out of the tenon.
@@ -219,23 +241,29 @@ std::vector<Point> drive_pegs(Bench& bench, const TenonPlan& plan, int joint) {
         const int count = wide > 8 * d ? 2 : 1;
         for (int i = 0; i < count; ++i) {
             Point p = (section.low + section.high) * 0.5;
-            p[plan.width_axis] = section.low[plan.width_axis] + wide * (count == 1 ? 0.5 : i == 0 ? 0.25 : 0.75);
+            p[plan.width_axis] = section.low[plan.width_axis] + wide * (count == 1 ? 0.5
+                                                                        : i == 0   ? 0.25
+                                                                                   : 0.75);
             p[plan.meeting.axis()] = coordinate(a, plan.meeting.from, plan.meeting.gap + along);
             const Point at = a.frame.out(p);
             places.push_back(at);
-            for (const int id : {plan.pair.a, plan.pair.b}) bench.bore(id, joint, "peg hole", at, through, d, std::nullopt);
+            for (const int id : {plan.pair.a, plan.pair.b})
+                bench.bore(id, joint, "peg hole", at, through, d, std::nullopt);
         }
     }
-    const double thick = size_of(bench.part(plan.pair.b), side_towards(bench.part(plan.pair.b), through).axis);
-    bench.hardware(plan.pair, fmt::format("peg {} x {}", hardware_size(bench, d), hardware_size(bench, thick)),
+    const double thick =
+        size_of(bench.part(plan.pair.b), side_towards(bench.part(plan.pair.b), through).axis);
+    bench.hardware(plan.pair,
+                   fmt::format("peg {} x {}", hardware_size(bench, d), hardware_size(bench, thick)),
                    static_cast<int>(places.size()));
     return places;
 }
 
 void lay_out_tenon(Bench& bench, const TenonPlan& plan) {
     const Options options(*plan.pair.wanted);
-    const int joint = bench.start(plan.pair, kind_of(plan), plan.meeting.into,
-                                  middle_of(bench, plan.pair, plan.meeting, plan.sections.front(), plan.projects.value()));
+    const int joint =
+        bench.start(plan.pair, kind_of(plan), plan.meeting.into,
+                    middle_of(bench, plan.pair, plan.meeting, plan.sections.front(), plan.projects.value()));
     note_sizes(bench, plan, joint);
     if (plan.loose) {
         lay_out_loose(bench, plan, joint);
@@ -249,8 +277,8 @@ void lay_out_tenon(Bench& bench, const TenonPlan& plan) {
         fit.through = plan.through;
         let_in(bench, plan.pair, joint, plan.meeting, tongues, fit);
         for (const TenonPlan::MitredEnd& end : plan.mitred_ends) {
-            bench.cut_prism(plan.pair.a, joint, "mitred tenon end", plan.pair.b, end.frame, end.waste, end.low, end.high,
-                            "against the tenon of " + end.meets);
+            bench.cut_prism(plan.pair.a, joint, "mitred tenon end", plan.pair.b, end.frame, end.waste,
+                            end.low, end.high, "against the tenon of " + end.meets);
             bench.joint(joint).kind += ", mitred end";
         }
         if (options.has("wedged")) flare_for_wedges(bench, plan, joint);

@@ -1,10 +1,10 @@
 // Mouldings round an outline: the cutter follows the edge of a shaped part, round corners and along curves.
 //
-// The profile's waste is swept along the sides of the outline that are moulded, mitred at every corner. Each point of
-// the profile, p in from the edge, runs on the outline moved in by p; where two sides meet it lies on their
-// bisector, at p / cos(half the turn). Sides of a run thus stay parallel, and every facet stays flat. Runs that
-// go all round are closed; others run on straight at their ends.
-// Left out: a profile wider than a hollow of the outline is round; that is refused.
+// The profile's waste is swept along the sides of the outline that are moulded, mitred at every corner. Each
+// point of the profile, p in from the edge, runs on the outline moved in by p; where two sides meet it lies
+// on their bisector, at p / cos(half the turn). Sides of a run thus stay parallel, and every facet stays
+// flat. Runs that go all round are closed; others run on straight at their ends. Left out: a profile wider
+// than a hollow of the outline is round; that is refused.
 
 #include <algorithm>
 #include <cmath>
@@ -19,15 +19,15 @@ namespace {
 using solid::Point2;
 
 struct Station {
-    Point2 at;         ///< on the outline
-    Point2 inwards;    ///< how a point 1 mm in from both sides moves
+    Point2 at;      ///< on the outline
+    Point2 inwards; ///< how a point 1 mm in from both sides moves
 };
 
 double dot2(Point2 a, Point2 b) { return a.x * b.x + a.y * b.y; }
 
 struct Run {
     std::vector<Station> stations;
-    std::vector<int> side;  ///< of the outline, one per stretch between stations
+    std::vector<int> side; ///< of the outline, one per stretch between stations
     bool closed = false;
 };
 
@@ -75,7 +75,8 @@ std::vector<Run> runs_of(const solid::FlatOutline& flat, const std::vector<Local
             const Point2 along{normal.y * way, -normal.x * way};
             const bool convex = dot2(along, other) < -1e-9;
             const double by = convex ? run_out : 0;
-            return Station{{flat.points[point].x + along.x * by, flat.points[point].y + along.y * by}, normal};
+            return Station{{flat.points[point].x + along.x * by, flat.points[point].y + along.y * by},
+                           normal};
         };
         run.stations.push_back(end(i, into[i], -1, into[(i + n - 1) % n]));
         for (; moulded[at]; at = (at + 1) % n) {
@@ -88,32 +89,41 @@ std::vector<Run> runs_of(const solid::FlatOutline& flat, const std::vector<Local
     return runs;
 }
 
-solid::Shape swept(const Run& run, const solid::FlatOutline& flat, const solid::FlatOutline& profile, double face, bool face_high) {
+solid::Shape swept(const Run& run, const solid::FlatOutline& flat, const solid::FlatOutline& profile,
+                   double face, bool face_high) {
     const int n = static_cast<int>(run.stations.size()), m = static_cast<int>(profile.points.size());
     std::vector<solid::Shape::Corner> corners;
     for (const Station& station : run.stations)
         for (const Point2 p : profile.points)
-            corners.push_back({solid::to_grid({station.at.x + station.inwards.x * p.x, station.at.y + station.inwards.y * p.x,
+            corners.push_back({solid::to_grid({station.at.x + station.inwards.x * p.x,
+                                               station.at.y + station.inwards.y * p.x,
                                                face_high ? face - p.y : face + p.y}),
                                4u});
     const int stretches = run.closed ? n : n - 1;
     double widest = 0;
     for (const Point2 p : profile.points) widest = std::max(widest, p.x);
     for (int i = 0; i < stretches; ++i) {
-        const Station &a = run.stations[static_cast<std::size_t>(i)], &b = run.stations[static_cast<std::size_t>((i + 1) % n)];
+        const Station &a = run.stations[static_cast<std::size_t>(i)],
+                      &b = run.stations[static_cast<std::size_t>((i + 1) % n)];
         const Point2 outside{b.at.x - a.at.x, b.at.y - a.at.y};
-        const Point2 inside{outside.x + (b.inwards.x - a.inwards.x) * widest, outside.y + (b.inwards.y - a.inwards.y) * widest};
-        if (!(dot2(outside, inside) > 0)) throw std::invalid_argument("the moulding is wider than a hollow of the outline is round");
+        const Point2 inside{outside.x + (b.inwards.x - a.inwards.x) * widest,
+                            outside.y + (b.inwards.y - a.inwards.y) * widest};
+        if (!(dot2(outside, inside) > 0))
+            throw std::invalid_argument("the moulding is wider than a hollow of the outline is round");
     }
     std::vector<std::vector<int>> rings;
     std::vector<int> curves;
     for (int i = 0; i < stretches; ++i)
         for (int j = 0; j < m; ++j) {
             const int a = i * m, b = (i + 1) % n * m, next = (j + 1) % m;
-            // Anticlockwise seen from outside the waste; on the face side the profile's y runs down, so it is mirrored.
-            if (face_high) rings.push_back({a + j, b + j, b + next, a + next});
-            else rings.push_back({a + j, a + next, b + next, b + j});
-            const int of_outline = flat.curve[static_cast<std::size_t>(run.side[static_cast<std::size_t>(i)])];
+            // Anticlockwise seen from outside the waste; on the face side the profile's y runs down, so it is
+            // mirrored.
+            if (face_high)
+                rings.push_back({a + j, b + j, b + next, a + next});
+            else
+                rings.push_back({a + j, a + next, b + next, b + j});
+            const int of_outline =
+                flat.curve[static_cast<std::size_t>(run.side[static_cast<std::size_t>(i)])];
             const int of_profile = profile.curve[static_cast<std::size_t>(j)];
             const int along = of_outline != 0 ? of_outline : 1000 + run.side[static_cast<std::size_t>(i)];
             const int around = of_profile != 0 ? of_profile : 1000 + j;
@@ -122,7 +132,8 @@ solid::Shape swept(const Run& run, const solid::FlatOutline& flat, const solid::
     if (!run.closed)
         for (const bool last : {false, true}) {
             std::vector<int> cap;
-            for (int j = 0; j < m; ++j) cap.push_back((last ? (n - 1) * m : 0) + (last == face_high ? m - 1 - j : j));
+            for (int j = 0; j < m; ++j)
+                cap.push_back((last ? (n - 1) * m : 0) + (last == face_high ? m - 1 - j : j));
             rings.push_back(cap);
             curves.push_back(0);
         }
@@ -138,8 +149,11 @@ std::vector<solid::Shape> moulded_outline(const piece::Part& part, const piece::
     std::vector<LocalSide> sides;
     for (const piece::Cut& other : part.shaping) {
         const auto* edge = std::get_if<piece::EdgeCut>(&other.shape);
-        if (edge == nullptr || edge->profile != cut.profile || edge->on_first != cut.on_first || edge->on_second != cut.on_second) continue;
-        if (!((edge->first.axis == 2) == face_first && (face_first ? edge->first : edge->second) == face)) continue;
+        if (edge == nullptr || edge->profile != cut.profile || edge->on_first != cut.on_first ||
+            edge->on_second != cut.on_second)
+            continue;
+        if (!((edge->first.axis == 2) == face_first && (face_first ? edge->first : edge->second) == face))
+            continue;
         if (sides.empty() && edge != &cut) return {};
         sides.push_back(face_first ? edge->second : edge->first);
     }
@@ -148,7 +162,8 @@ std::vector<solid::Shape> moulded_outline(const piece::Part& part, const piece::
         std::swap(on_face.first, on_face.second);
         std::swap(on_face.on_first, on_face.on_second);
     }
-    const solid::FlatOutline flat = solid::flattened(*part.outline), profile = solid::flattened(edge_profile(on_face));
+    const solid::FlatOutline flat = solid::flattened(*part.outline),
+                             profile = solid::flattened(edge_profile(on_face));
     std::vector<solid::Shape> tools;
     for (const Run& run : runs_of(flat, sides))
         tools.push_back(swept(run, flat, profile, face.high ? size_of(part, 2) : 0, face.high));

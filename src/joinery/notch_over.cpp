@@ -23,16 +23,20 @@ void lay_out(Bench& bench, const Pair& pair) {
     const Options options(*pair.wanted);
     const auto meeting = meeting_of(a, b, Prefer::any_side);
     if (!meeting || (meeting->gap > -touching_within && !options.has("deep"))) {
-        bench.refuse(pair, "notch-has-no-wood", a.name + " does not run into " + b.name + ", so there is nothing to notch",
+        bench.refuse(pair, "notch-has-no-wood",
+                     a.name + " does not run into " + b.name + ", so there is nothing to notch",
                      "place them so that they overlap by the depth of the notch, or say how deep it is");
         return;
     }
     const double reached = std::max(0.0, -meeting->gap);
     const Box seat = meeting->box(a, meeting->window, meeting->gap, meeting->gap + std::max(reached, 1e-9));
-    const int joint = bench.start(pair, "notch over", meeting->into, a.frame.out((seat.low + seat.high) * 0.5));
-    const Length deep = bench.size(joint, "notch depth", options.length("deep"), Length::from_geometry(reached),
-                                   "as far as the part runs into the other as placed");
-    const Length gap = bench.size(joint, "play at the sides", options.length("gap"), Length(), "none unless stated");
+    const int joint =
+        bench.start(pair, "notch over", meeting->into, a.frame.out((seat.low + seat.high) * 0.5));
+    const Length deep =
+        bench.size(joint, "notch depth", options.length("deep"), Length::from_geometry(reached),
+                   "as far as the part runs into the other as placed");
+    const Length gap =
+        bench.size(joint, "play at the sides", options.length("gap"), Length(), "none unless stated");
     Box body = blank_of(bench, pair.b);
     for (int i = 0; i < 3; ++i) {
         if (i == meeting->onto.axis) continue;

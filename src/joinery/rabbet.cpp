@@ -2,8 +2,8 @@
 //
 //   join back to side with rabbet
 //
-// As deep as half of B unless stated, as wide as A is thick; open towards B's nearer edge. Where A's body as placed
-// already stands in B, the step is cut to fit it.
+// As deep as half of B unless stated, as wide as A is thick; open towards B's nearer edge. Where A's body as
+// placed already stands in B, the step is cut to fit it.
 
 #include <algorithm>
 #include <cmath>
@@ -28,11 +28,11 @@ void lay_out(Bench& bench, const Pair& pair) {
 
     const int joint = bench.start(pair, "rabbet", meeting->into, {});
     const bool reaches = meeting->gap < -touching_within;
-    const Length deep = bench.size(
-        joint, "rabbet depth", options.length("deep"),
-        reaches ? Length::from_geometry(std::min(-meeting->gap, meeting->deep))
-                : rules::rabbet_depth.share_of(Length::from_geometry(meeting->deep)),
-        reaches ? "as far as the part reaches in as placed" : from_rule(rules::rabbet_depth));
+    const Length deep =
+        bench.size(joint, "rabbet depth", options.length("deep"),
+                   reaches ? Length::from_geometry(std::min(-meeting->gap, meeting->deep))
+                           : rules::rabbet_depth.share_of(Length::from_geometry(meeting->deep)),
+                   reaches ? "as far as the part reaches in as placed" : from_rule(rules::rabbet_depth));
     Box section = meeting->window;
     bench.joint(joint).at = middle_of(bench, pair, *meeting, section, deep.value());
 
@@ -44,11 +44,15 @@ void lay_out(Bench& bench, const Pair& pair) {
     Box step = section;
     if (const auto body = inside_convex(of_b, p, outward({t, true}))) {
         const double below = section.low[t] - body->first, above = body->second - section.high[t];
-        if (below < above) step.low[t] = std::min(step.low[t], body->first);
-        else step.high[t] = std::max(step.high[t], body->second);
+        if (below < above)
+            step.low[t] = std::min(step.low[t], body->first);
+        else
+            step.high[t] = std::max(step.high[t], body->second);
         if (const auto wide = options.length("wide")) {
-            if (below < above) step.high[t] = body->first + wide->value();
-            else step.low[t] = body->second - wide->value();
+            if (below < above)
+                step.high[t] = body->first + wide->value();
+            else
+                step.low[t] = body->second - wide->value();
         }
     }
     bench.note_size(joint, "rabbet width", step.high[t] - step.low[t], "mm",
@@ -57,7 +61,8 @@ void lay_out(Bench& bench, const Pair& pair) {
     fit.cheek = "end trim";
     fit.cut_socket = false;
     let_in(bench, pair, joint, *meeting, {{section, deep, ""}}, fit);
-    bench.cut_box(pair.b, joint, "rabbet", pair.a, meeting->box(a, step, meeting->gap, meeting->gap + deep.value()));
+    bench.cut_box(pair.b, joint, "rabbet", pair.a,
+                  meeting->box(a, step, meeting->gap, meeting->gap + deep.value()));
 
     HoldRule hold;
     hold.joint = joint;

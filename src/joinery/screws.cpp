@@ -2,10 +2,11 @@
 //
 //   join batten to door with slotted screws, every 120
 //
-// A is held to B. The screw goes through the part that is thinner along the screw, into the other. Its length is three
-// times the thickness of the held part, but it stops 5 mm short of the far face; its gauge follows from that length. The
-// clearance bore is the shank, the lead hole a share of the root (Wood Handbook 2021, ch. 8). Slots run the way in which the
-// parts move more against each other, as far as they do in the piece's climate and 1 mm, either way.
+// A is held to B. The screw goes through the part that is thinner along the screw, into the other. Its length
+// is three times the thickness of the held part, but it stops 5 mm short of the far face; its gauge follows
+// from that length. The clearance bore is the shank, the lead hole a share of the root (Wood Handbook 2021,
+// ch. 8). Slots run the way in which the parts move more against each other, as far as they do in the piece's
+// climate and 1 mm, either way.
 
 #include <algorithm>
 #include <array>
@@ -31,7 +32,8 @@ struct Gauge {
     double shank;
     double up_to_length; ///< customary for screws up to this length, mm: common practice, no published source
 };
-constexpr std::array<Gauge, 5> gauges{{{4, 2.84, 20}, {6, 3.51, 32}, {8, 4.17, 50}, {10, 4.83, 80}, {12, 5.49, 1000}}};
+constexpr std::array<Gauge, 5> gauges{
+    {{4, 2.84, 20}, {6, 3.51, 32}, {8, 4.17, 50}, {10, 4.83, 80}, {12, 5.49, 1000}}};
 
 const Gauge& gauge_for(double length) {
     for (const Gauge& gauge : gauges)
@@ -61,13 +63,14 @@ struct Freedom {
     bool middle_is_fixed = false; ///< the middle screw of the row holds the parts to each other
 };
 
-/// Slots run the way in which the two parts move more against each other: along the row, from its middle screw if it
-/// has one; or across it.
+/// Slots run the way in which the two parts move more against each other: along the row, from its middle
+/// screw if it has one; or across it.
 Freedom freedom_of(const Bench& bench, const Pair& pair, const Row& row, bool has_middle) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
     const Vector across = a.frame.turn_out(outward({row.across, true}));
     const auto apart_along = [&](Vector direction, double distance) {
-        return std::abs(bench.movement(pair.a, direction, distance) - bench.movement(pair.b, direction, distance));
+        return std::abs(bench.movement(pair.a, direction, distance) -
+                        bench.movement(pair.b, direction, distance));
     };
     const double along_row = apart_along(row.line, has_middle ? row.length() / 2 : row.length());
     // A batten under a wide panel: each part moves across the row over half of its own width.
@@ -101,38 +104,50 @@ void lay_out(Bench& bench, const Pair& pair, bool slotted) {
     const Meeting& meeting = row->meeting;
     const Way way = way_of(bench, pair, meeting);
     const std::string kind = slotted ? "slotted screws" : "screws";
-    const int joint = bench.start(pair, kind, meeting.into, row->at(a, (row->low + row->high) / 2, row->middle));
+    const int joint =
+        bench.start(pair, kind, meeting.into, row->at(a, (row->low + row->high) / 2, row->middle));
     const double longest = way.through + way.deep - short_of_far_face;
     const double usual = std::min(3 * way.through, longest);
-    const Length length = bench.size(joint, "screw length", options.length("long"), Length::mm(measure::Rational::nearest(std::floor(usual / 5) * 5, 1)),
+    const Length length = bench.size(joint, "screw length", options.length("long"),
+                                     Length::mm(measure::Rational::nearest(std::floor(usual / 5) * 5, 1)),
                                      from_rule(rules::screw_length) + ", 5 mm short of the far face");
     if (!(length.value() > way.through)) {
-        bench.refuse(pair, "screw-too-short",
-                     fmt::format("a screw of {} does not reach through {}, {} thick there", measure::text_with_unit(length, bench.piece().manner),
-                                 bench.part(way.held).name, measure::text_with_unit(Length::from_geometry(way.through), bench.piece().manner)),
-                     "state a longer screw, or choose another joint");
+        bench.refuse(
+            pair, "screw-too-short",
+            fmt::format("a screw of {} does not reach through {}, {} thick there",
+                        measure::text_with_unit(length, bench.piece().manner), bench.part(way.held).name,
+                        measure::text_with_unit(Length::from_geometry(way.through), bench.piece().manner)),
+            "state a longer screw, or choose another joint");
         return;
     }
     const Gauge& gauge = gauge_for(length.value());
-    const Length shank = bench.size(joint, "screw shank", options.length("diameter"), Length::from_geometry(gauge.shank),
-                                    fmt::format("No. {} for this length; Wood Handbook 2021, ch. 8 (shank), common practice (gauge)", gauge.number));
+    const Length shank = bench.size(
+        joint, "screw shank", options.length("diameter"), Length::from_geometry(gauge.shank),
+        fmt::format("No. {} for this length; Wood Handbook 2021, ch. 8 (shank), common practice (gauge)",
+                    gauge.number));
     const piece::Part& holder = bench.part(way.into);
     const bool soft = holder.species != nullptr && holder.species->is_softwood();
     const auto& lead_rule = soft ? rules::lead_hole_softwood : rules::lead_hole_hardwood;
     const double lead = shank.value() * 2 / 3 * lead_rule.exact().value();
-    bench.note_size(joint, "lead hole", lead, "mm", from_rule(lead_rule) + "; root two thirds of the shank, from memory");
+    bench.note_size(joint, "lead hole", lead, "mm",
+                    from_rule(lead_rule) + "; root two thirds of the shank, from memory");
 
     std::optional<int> count;
     if (const auto n = options.number("screws")) count = static_cast<int>(*n);
     const double every = options.length("every").value_or(Length::from_geometry(usual_distance)).value();
     double across = row->middle;
-    if (const piece::OptionGiven* set = options.find("set"); set != nullptr && set->side && !set->lengths.empty()) {
+    if (const piece::OptionGiven* set = options.find("set");
+        set != nullptr && set->side && !set->lengths.empty()) {
         const double towards = a.frame.turn_in(bench.towards(*set->side, pair.a))[row->across];
         const double from = set->lengths.front().value();
-        if (std::abs(towards) > 0.7) across = towards > 0 ? meeting.window.high[row->across] - from : meeting.window.low[row->across] + from;
+        if (std::abs(towards) > 0.7)
+            across = towards > 0 ? meeting.window.high[row->across] - from
+                                 : meeting.window.low[row->across] + from;
     }
-    const std::vector<double> at = places(*row, count, every, std::min(std::max(25.0, 5 * shank.value()), row->length() / 4));
-    bench.note_size(joint, "number of screws", static_cast<double>(at.size()), "", count ? "stated" : from_custom("evenly spaced, 200 mm at most"));
+    const std::vector<double> at =
+        places(*row, count, every, std::min(std::max(25.0, 5 * shank.value()), row->length() / 4));
+    bench.note_size(joint, "number of screws", static_cast<double>(at.size()), "",
+                    count ? "stated" : from_custom("evenly spaced, 200 mm at most"));
 
     HoldRule rule;
     rule.joint = joint;
@@ -142,7 +157,9 @@ void lay_out(Bench& bench, const Pair& pair, bool slotted) {
         freedom = freedom_of(bench, pair, *row, at.size() % 2 == 1);
         if (const auto gap = options.length("gap")) freedom.room = gap->value();
         bench.note_size(joint, "slot longer than the shank", 2 * freedom.room, "mm",
-                        options.has("gap") ? "stated, either way" : "movement of the parts against each other over the year, and 1 mm, either way");
+                        options.has("gap")
+                            ? "stated, either way"
+                            : "movement of the parts against each other over the year, and 1 mm, either way");
         rule.may_slide = {freedom.direction};
         rule.room = freedom.room;
     }
@@ -154,12 +171,14 @@ void lay_out(Bench& bench, const Pair& pair, bool slotted) {
         if (slotted && !(freedom.middle_is_fixed && std::abs(place - middle) < 1e-6))
             cut_slot(bench, way, joint, p, freedom, shank.value());
         else
-            bench.bore(way.held, joint, "clearance bore", p - way.direction * way.through, way.direction, shank.value(), std::nullopt);
+            bench.bore(way.held, joint, "clearance bore", p - way.direction * way.through, way.direction,
+                       shank.value(), std::nullopt);
     }
     const std::string name = options.quoted().value_or(
         fmt::format("No. {} x {}", gauge.number, hardware_size(bench, length.value())));
     butt(bench, pair, joint, meeting);
-    bench.hardware(pair, fmt::format("{} {}", slotted ? "round-head screw with washer" : "screw", name), static_cast<int>(at.size()));
+    bench.hardware(pair, fmt::format("{} {}", slotted ? "round-head screw with washer" : "screw", name),
+                   static_cast<int>(at.size()));
     bench.hold(std::move(rule));
 }
 

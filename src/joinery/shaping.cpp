@@ -1,8 +1,8 @@
 // Every sort of cut as one or a few closed shapes.
 //
-// Box and prism are what they say. A plane cut is the block beyond it. A bore is a round bar. Edges are prisms (see
-// edges.cpp). A turned profile that runs the whole length is the blank itself; one that leaves square stretches is a
-// ring of waste.
+// Box and prism are what they say. A plane cut is the block beyond it. A bore is a round bar. Edges are
+// prisms (see edges.cpp). A turned profile that runs the whole length is the blank itself; one that leaves
+// square stretches is a ring of waste.
 
 #include "joinery/shaping.hpp"
 
@@ -17,12 +17,11 @@ namespace {
 
 constexpr double covers_within = touching_within;
 
-template <class... Kinds> struct Cases : Kinds... {
-    using Kinds::operator()...;
-};
+template <class... Kinds> struct Cases : Kinds... { using Kinds::operator()...; };
 
 solid::Shape shape_of(const CutShape& shape) {
-    if (const auto* box = std::get_if<piece::BoxCut>(&shape)) return solid::box({}, box->box.low, box->box.high);
+    if (const auto* box = std::get_if<piece::BoxCut>(&shape))
+        return solid::box({}, box->box.low, box->box.high);
     const auto& prism = std::get<piece::PrismCut>(shape);
     return solid::prism(prism.frame, prism.outline, prism.from, prism.to);
 }
@@ -51,7 +50,8 @@ double radius_at(const std::vector<solid::Station>& profile, double x) {
 }
 
 /// The profile with its ends drawn out: to round tenons, or straight on where a square tenon will be cut.
-std::vector<solid::Station> drawn_out_profile(const Bench& bench, int part_id, std::vector<solid::Station> profile) {
+std::vector<solid::Station> drawn_out_profile(const Bench& bench, int part_id,
+                                              std::vector<solid::Station> profile) {
     const piece::Part& part = bench.part(part_id);
     for (const bool high : {true, false}) {
         const Bench::RoundEnd* round = nullptr;
@@ -61,8 +61,10 @@ std::vector<solid::Station> drawn_out_profile(const Bench& bench, int part_id, s
         const double from = round != nullptr ? round->from : 0, to = round != nullptr ? round->to : grown;
         if (to <= from) continue;
         const double shoulder = coordinate(part, {0, high}, from), tip = coordinate(part, {0, high}, to);
-        const double end_radius = radius_at(profile, shoulder), radius = round != nullptr ? round->radius : end_radius;
-        std::erase_if(profile, [&](const solid::Station& s) { return high ? s.x >= shoulder : s.x <= shoulder; });
+        const double end_radius = radius_at(profile, shoulder),
+                     radius = round != nullptr ? round->radius : end_radius;
+        std::erase_if(profile,
+                      [&](const solid::Station& s) { return high ? s.x >= shoulder : s.x <= shoulder; });
         const std::vector<solid::Station> near{{shoulder, end_radius, false}, {shoulder, radius, false}};
         if (high) {
             profile.insert(profile.end(), near.begin(), near.end());
@@ -94,10 +96,14 @@ solid::Outline drawn_out_outline(const piece::Part& part, const Box& blank) {
             const auto on = [](double a, double b, double level) {
                 return std::abs(a - level) < covers_within && std::abs(b - level) < covers_within;
             };
-            if (on(from.x, edge.to.x, 0)) step.x = blank.low.x;
-            else if (on(from.x, edge.to.x, length)) step.x = blank.high.x - length;
-            else if (on(from.y, edge.to.y, 0)) step.y = blank.low.y;
-            else if (on(from.y, edge.to.y, width)) step.y = blank.high.y - width;
+            if (on(from.x, edge.to.x, 0))
+                step.x = blank.low.x;
+            else if (on(from.x, edge.to.x, length))
+                step.x = blank.high.x - length;
+            else if (on(from.y, edge.to.y, 0))
+                step.y = blank.low.y;
+            else if (on(from.y, edge.to.y, width))
+                step.y = blank.high.y - width;
         }
         if (step.x != 0 || step.y != 0) {
             add({{from.x + step.x, from.y + step.y}, {}, true}, 0);
@@ -131,21 +137,25 @@ std::vector<solid::Shape> plane_tools(const Bench& bench, int part_id, const pie
         std::vector<Box> tongues;
         for (const Standing& standing : bench.standing(part_id)) {
             if (!(standing.side == side)) continue;
-            const Plane shoulder = standing.slanting
-                                       ? *standing.slanting
-                                       : Plane{outward(side), (side.high ? 1 : -1) * coordinate(part, side, standing.shoulder)};
-            if (norm(shoulder.normal - n) < 1e-4 && std::abs(shoulder.offset - cut.plane.offset) < touching_within)
+            const Plane shoulder =
+                standing.slanting
+                    ? *standing.slanting
+                    : Plane{outward(side), (side.high ? 1 : -1) * coordinate(part, side, standing.shoulder)};
+            if (norm(shoulder.normal - n) < 1e-4 &&
+                std::abs(shoulder.offset - cut.plane.offset) < touching_within)
                 return {};
             for (const Standing::Tongue& tongue : standing.tongues) tongues.push_back(tongue.section);
         }
         if (tongues.empty()) continue;
-        for (const CutShape& waste : beyond_except(cut.plane, k, tongues, blank)) tools.push_back(shape_of(waste));
+        for (const CutShape& waste : beyond_except(cut.plane, k, tongues, blank))
+            tools.push_back(shape_of(waste));
         return tools;
     }
     for (int k = 0; k < 3; ++k) {
-        const bool low = blank.low[k] < 0, high = blank.high[k] > size_of(part, k);
+        const bool low = blank.low[k]<0, high = blank.high[k]> size_of(part, k);
         if (!low && !high) continue;
-        if (const auto waste = beyond(cut.plane, k, low ? 0 : -unlimited, high ? size_of(part, k) : unlimited, blank))
+        if (const auto waste =
+                beyond(cut.plane, k, low ? 0 : -unlimited, high ? size_of(part, k) : unlimited, blank))
             tools.push_back(shape_of(*waste));
         return tools;
     }
@@ -204,7 +214,8 @@ std::vector<solid::Shape> tools_of(const Bench& bench, int part_id, const piece:
             [&](const piece::BoxCut& box) { return std::vector{shape_of(box)}; },
             [&](const piece::PrismCut& prism) { return std::vector{shape_of(prism)}; },
             [&](const piece::TurnedCut& turned) {
-                if (turned_all_over(part, cut) != nullptr || turned.profile.size() < 2) return std::vector<solid::Shape>{};
+                if (turned_all_over(part, cut) != nullptr || turned.profile.size() < 2)
+                    return std::vector<solid::Shape>{};
                 const double corner = std::hypot(size_of(part, 1), size_of(part, 2)) / 2;
                 return std::vector{solid::turned_waste(turning_axis(part), turned.profile, corner + 5)};
             },

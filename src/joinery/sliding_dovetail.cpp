@@ -7,8 +7,8 @@
 //        /   ) B
 //       /_____)
 //
-// Depth a third of B, as a dado. The trench is open at B's nearer edge, through when asked; a stopped one is open at
-// the other edge and A is cut back in front of it. Glued all along unless said otherwise.
+// Depth a third of B, as a dado. The trench is open at B's nearer edge, through when asked; a stopped one is
+// open at the other edge and A is cut back in front of it. Glued all along unless said otherwise.
 
 #include <algorithm>
 #include <cmath>
@@ -26,17 +26,21 @@ void lay_out(Bench& bench, const Pair& pair) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
     const auto meeting = meeting_of(a, b, Prefer::ends);
     if (!meeting || !meeting->square) {
-        bench.refuse(pair, "corner-not-square", a.name + " does not stand square on " + b.name + ", so no tail slides in",
+        bench.refuse(pair, "corner-not-square",
+                     a.name + " does not stand square on " + b.name + ", so no tail slides in",
                      "use a mortise and tenon");
         return;
     }
     const Options options(*pair.wanted);
     const int k = meeting->axis(), t = k == 2 ? 1 : 2, along = 3 - k - t;
-    const int joint = bench.start(pair, options.has("stopped") ? "sliding dovetail, stopped" : "sliding dovetail", {}, {});
+    const int joint =
+        bench.start(pair, options.has("stopped") ? "sliding dovetail, stopped" : "sliding dovetail", {}, {});
     const bool reaches = meeting->gap < -touching_within;
-    const Length deep = bench.size(joint, "tail length", options.length("deep"),
-                                   reaches ? Length::from_geometry(-meeting->gap) : rules::dado_depth.share_of(Length::from_geometry(meeting->deep)),
-                                   reaches ? "as far as the part reaches in as placed" : from_rule(rules::dado_depth));
+    const Length deep =
+        bench.size(joint, "tail length", options.length("deep"),
+                   reaches ? Length::from_geometry(-meeting->gap)
+                           : rules::dado_depth.share_of(Length::from_geometry(meeting->deep)),
+                   reaches ? "as far as the part reaches in as placed" : from_rule(rules::dado_depth));
     const double rise = deep.value() * dovetail_slope(bench, joint, pair, options);
     Box section = meeting->window;
     auto thick = options.length("thick");
@@ -44,10 +48,12 @@ void lay_out(Bench& bench, const Pair& pair) {
     double shoulder = thick ? (section.high[t] - section.low[t] - thick->value()) / 2 : 0;
     if (const auto stated = options.length("shoulder")) shoulder = stated->value();
     const double tip_low = section.low[t] + shoulder, tip_high = section.high[t] - shoulder;
-    bench.note_size(joint, "tail at its end", tip_high - tip_low, "mm", thick || options.has("shoulder") ? "stated" : "as thick as the part");
+    bench.note_size(joint, "tail at its end", tip_high - tip_low, "mm",
+                    thick || options.has("shoulder") ? "stated" : "as thick as the part");
     bench.note_size(joint, "tail at its root", tip_high - tip_low - 2 * rise, "mm", "what the slope leaves");
     if (!(tip_high - tip_low - 2 * rise > 0.5)) {
-        bench.refuse(pair, "dovetails-have-no-room", "no wood is left at the root of the tail of " + a.name, "make it less deep or flatter");
+        bench.refuse(pair, "dovetails-have-no-room", "no wood is left at the root of the tail of " + a.name,
+                     "make it less deep or flatter");
         return;
     }
     // B's edges along the trench.
@@ -62,13 +68,17 @@ void lay_out(Bench& bench, const Pair& pair) {
     if (body) {
         const double below = section.low[along] - body->first, above = body->second - section.high[along];
         open_high = above <= below;
-        if (const piece::OptionGiven* stopped = options.find("stopped"); stopped != nullptr && !stopped->lengths.empty()) {
+        if (const piece::OptionGiven* stopped = options.find("stopped");
+            stopped != nullptr && !stopped->lengths.empty()) {
             const double d = stopped->lengths.front().value();
-            double which = a.frame.turn_in(bench.towards(stopped->side.value_or(syntax::Side::front), pair.a))[along];
+            double which =
+                a.frame.turn_in(bench.towards(stopped->side.value_or(syntax::Side::front), pair.a))[along];
             if (std::abs(which) < 0.5) which = -1;
             open_high = which < 0;
-            if (which < 0) section.low[along] = std::max(section.low[along], body->first + d);
-            else section.high[along] = std::min(section.high[along], body->second - d);
+            if (which < 0)
+                section.low[along] = std::max(section.low[along], body->first + d);
+            else
+                section.high[along] = std::min(section.high[along], body->second - d);
             trench_low = section.low[along];
             trench_high = section.high[along];
         }
@@ -76,8 +86,10 @@ void lay_out(Bench& bench, const Pair& pair) {
         if (!open_high || options.has("through")) trench_low = std::min(trench_low, body->first);
     }
     bench.joint(joint).assembly = a.frame.turn_out(outward({along, !open_high}));
-    bench.joint(joint).at = a.frame.out((meeting->box(a, section, meeting->gap, meeting->gap + deep.value()).low +
-                                         meeting->box(a, section, meeting->gap, meeting->gap + deep.value()).high) * 0.5);
+    bench.joint(joint).at =
+        a.frame.out((meeting->box(a, section, meeting->gap, meeting->gap + deep.value()).low +
+                     meeting->box(a, section, meeting->gap, meeting->gap + deep.value()).high) *
+                    0.5);
 
     const Length to = (meeting->gap == 0 ? Length() : Length::from_geometry(meeting->gap)) + deep;
     Standing standing;
@@ -98,14 +110,21 @@ void lay_out(Bench& bench, const Pair& pair) {
     frame.y = outward({t, true});
     frame.z = cross(frame.x, frame.y);
     const bool forward = frame.z[along] > 0;
-    const auto through = [&](double low, double high) { return forward ? std::pair{low, high} : std::pair{-high, -low}; };
-    const double base = coordinate(a, meeting->from, meeting->gap), tip = coordinate(a, meeting->from, meeting->gap + deep.value());
+    const auto through = [&](double low, double high) {
+        return forward ? std::pair{low, high} : std::pair{-high, -low};
+    };
+    const double base = coordinate(a, meeting->from, meeting->gap),
+                 tip = coordinate(a, meeting->from, meeting->gap + deep.value());
     const auto [a_low, a_high] = through(section.low[along], section.high[along]);
-    bench.cut_prism(pair.a, joint, "tail cheek", pair.a, frame, polygon({{base, tip_low}, {tip, tip_low}, {base, tip_low + rise}}), a_low, a_high);
-    bench.cut_prism(pair.a, joint, "tail cheek", pair.a, frame, polygon({{base, tip_high}, {tip, tip_high}, {base, tip_high - rise}}), a_low, a_high);
+    bench.cut_prism(pair.a, joint, "tail cheek", pair.a, frame,
+                    polygon({{base, tip_low}, {tip, tip_low}, {base, tip_low + rise}}), a_low, a_high);
+    bench.cut_prism(pair.a, joint, "tail cheek", pair.a, frame,
+                    polygon({{base, tip_high}, {tip, tip_high}, {base, tip_high - rise}}), a_low, a_high);
     const auto [b_low, b_high] = through(trench_low, trench_high);
-    bench.cut_prism(pair.b, joint, "dovetail trench", pair.a, frame,
-                    polygon({{base, tip_low + rise}, {tip, tip_low}, {tip, tip_high}, {base, tip_high - rise}}), b_low, b_high);
+    bench.cut_prism(
+        pair.b, joint, "dovetail trench", pair.a, frame,
+        polygon({{base, tip_low + rise}, {tip, tip_low}, {tip, tip_high}, {base, tip_high - rise}}), b_low,
+        b_high);
 
     HoldRule rule;
     rule.joint = joint;
@@ -125,7 +144,8 @@ double dovetail_slope(const Bench& bench, int joint, const Pair& pair, const Opt
         return stated->values[0] / stated->values[1];
     }
     const piece::Part& a = bench.part(pair.a);
-    const wood::Figure& rule = a.species != nullptr ? rules::dovetail_slope(*a.species) : rules::dovetail_slope_hardwood;
+    const wood::Figure& rule =
+        a.species != nullptr ? rules::dovetail_slope(*a.species) : rules::dovetail_slope_hardwood;
     bench.note_size(joint, "slope: 1 in", rule.value, "", std::string(rule.source));
     return 1 / rule.value;
 }

@@ -1,8 +1,9 @@
 // The sizes of a tenon: stated ones first, the rest from the trade's rules, each with where it comes from.
 //
-// The tenon's thickness is measured across B's grain where that can be told, so that its cheeks are long grain
-// against long grain: a rail on edge divides its thickness, a rail laid flat its width. The haunch lies on the
-// edge nearer to B's end; where B has a panel groove it fills it, else it is the haunch of a table rail.
+// The tenon's thickness is measured across B's grain where that can be told, so that its cheeks are long
+// grain against long grain: a rail on edge divides its thickness, a rail laid flat its width. The haunch lies
+// on the edge nearer to B's end; where B has a panel groove it fills it, else it is the haunch of a table
+// rail.
 
 #include "joinery/tenon.hpp"
 
@@ -79,7 +80,9 @@ struct Planner {
     }
 
     /// A groove of B in the face that A meets: its extent along A's thickness axis and its depth.
-    struct GrooveOfB { double low, high, deep; };
+    struct GrooveOfB {
+        double low, high, deep;
+    };
     std::optional<GrooveOfB> groove_of_b() const {
         if (!plan.meeting.aligned) return std::nullopt;
         const LocalSide onto = plan.meeting.onto;
@@ -120,7 +123,9 @@ struct Planner {
         if (turned_here)
             for (const piece::Cut& cut : a.shaping)
                 if (const auto* turned = std::get_if<piece::TurnedCut>(&cut.shape))
-                    of_end = Length::from_geometry(2 * (plan.meeting.from.high ? turned->profile.back() : turned->profile.front()).radius);
+                    of_end = Length::from_geometry(
+                        2 *
+                        (plan.meeting.from.high ? turned->profile.back() : turned->profile.front()).radius);
         plan.diameter = options.length("diameter").value_or(of_end * measure::Rational(2, 3));
         plan.thickness_from = wanted ? "stated" : from_custom("2/3 of the diameter of the end");
         plan.end_radius = turned_here ? of_end.value() / 2 : std::max(size_of(a, 1), size_of(a, 2)) / 2;
@@ -143,7 +148,8 @@ struct Planner {
     double thickness_from() const {
         const int t = plan.thickness_axis;
         const double thick = plan.thickness.value();
-        if (const piece::OptionGiven* set = options.find("set"); set != nullptr && set->side && !set->lengths.empty()) {
+        if (const piece::OptionGiven* set = options.find("set");
+            set != nullptr && set->side && !set->lengths.empty()) {
             const Vector own = a.frame.turn_in(bench.towards(*set->side, plan.pair.a));
             if (std::abs(own[t]) > 0.7) {
                 const double d = set->lengths.front().value();
@@ -156,11 +162,15 @@ struct Planner {
             return on_high ? high(t) - thick : low(t);
         }
         if (const auto groove = groove_of_b(); groove && !options.has("thick"))
-            if (std::abs((groove->high - groove->low) - thick) < 1.0) return (groove->low + groove->high - thick) / 2;
+            if (std::abs((groove->high - groove->low) - thick) < 1.0)
+                return (groove->low + groove->high - thick) / 2;
         return (low(t) + high(t) - thick) / 2;
     }
 
-    struct Edges { Length at_low, at_high; std::string from; };
+    struct Edges {
+        Length at_low, at_high;
+        std::string from;
+    };
 
     /// What the shoulders take at both edges, before any haunch.
     Edges shoulders() const {
@@ -176,7 +186,8 @@ struct Planner {
             for (const bool up : {false, true})
                 if (to_end_of_b(up) < at_end.value()) {
                     (up ? edges.at_high : edges.at_low) = at_end;
-                    edges.from = from_rule(rules::table_rail_haunch_least) + " kept from the end of the mortised piece";
+                    edges.from = from_rule(rules::table_rail_haunch_least) +
+                                 " kept from the end of the mortised piece";
                 }
         for (const bool up : {false, true}) {
             const Length groove = Length::from_geometry(groove_on_edge(up));
@@ -198,7 +209,8 @@ struct Planner {
             haunch.width = wanted->lengths.front();
             haunch.width_from = "stated";
         } else if (groove || groove_here.value() > 0) {
-            haunch.width = across - groove_here - rules::tenon_width_beside_haunch.share_of(across - groove_here);
+            haunch.width =
+                across - groove_here - rules::tenon_width_beside_haunch.share_of(across - groove_here);
             haunch.width_from = from_rule(rules::tenon_width_beside_haunch);
         } else {
             haunch.width = std::min(wood::length(rules::table_rail_haunch_least), across / 3);
@@ -206,13 +218,16 @@ struct Planner {
         }
         haunch.length = groove ? Length::from_geometry(groove->deep)
                                : std::min(wood::length(rules::haunch_length), plan.projects / 2);
-        haunch.length_from = groove ? "fills the groove; W. Noyes, Handwork in Wood, 1910, ch. VII" : from_rule(rules::haunch_length);
+        haunch.length_from = groove ? "fills the groove; W. Noyes, Handwork in Wood, 1910, ch. VII"
+                                    : from_rule(rules::haunch_length);
         (up ? edges.at_high : edges.at_low) = haunch.width;
         haunch.section = plan.meeting.window;
         haunch.section.low[t] = thickness_from();
         haunch.section.high[t] = haunch.section.low[t] + plan.thickness.value();
-        if (up) haunch.section.low[w] = high(w) - haunch.width.value();
-        else haunch.section.high[w] = low(w) + haunch.width.value();
+        if (up)
+            haunch.section.low[w] = high(w) - haunch.width.value();
+        else
+            haunch.section.high[w] = low(w) + haunch.width.value();
         plan.haunch = haunch;
     }
 
@@ -233,7 +248,8 @@ struct Planner {
             plan.length_stated = true;
         } else {
             plan.projects = std::min(rules::stub_mortise_depth.share_of(deep), longest_stub);
-            plan.length_from = plan.projects == longest_stub ? from_custom("at most 75 mm") : from_rule(rules::stub_mortise_depth);
+            plan.length_from = plan.projects == longest_stub ? from_custom("at most 75 mm")
+                                                             : from_rule(rules::stub_mortise_depth);
         }
     }
 
@@ -251,20 +267,23 @@ struct Planner {
         if (const auto stated = options.length("wide")) {
             // Stated width: keeps the haunch's side, else sits in the middle of what the shoulders leave.
             const double rest = plan.width.value() - stated->value();
-            if (plan.haunch) from += plan.haunch->section.low[w] <= low(w) + 1e-9 ? 0 : rest;
-            else from += rest / 2;
+            if (plan.haunch)
+                from += plan.haunch->section.low[w] <= low(w) + 1e-9 ? 0 : rest;
+            else
+                from += rest / 2;
             plan.width = *stated;
             plan.width_from = "stated";
         }
-        if (const piece::OptionGiven* set = options.find("set"); set != nullptr && set->side && !set->lengths.empty()) {
+        if (const piece::OptionGiven* set = options.find("set");
+            set != nullptr && set->side && !set->lengths.empty()) {
             const Vector own = a.frame.turn_in(bench.towards(*set->side, plan.pair.a));
             const double d = set->lengths.front().value();
             if (std::abs(own[w]) > 0.7) from = own[w] > 0 ? size_of(a, w) - d - plan.width.value() : d;
         }
         if (!(plan.width.value() > 1.0) || !(plan.thickness.value() > 0.5)) {
             bench.refuse(plan.pair, "tenon-has-no-room",
-                         fmt::format("no wood is left for a tenon between the shoulders: {} has {} there", a.name,
-                                     measure::text_with_unit(extent(w), bench.piece().manner)),
+                         fmt::format("no wood is left for a tenon between the shoulders: {} has {} there",
+                                     a.name, measure::text_with_unit(extent(w), bench.piece().manner)),
                          "make the shoulders or the haunch smaller, or the rail wider");
             return false;
         }

@@ -13,14 +13,14 @@ namespace rayfleck::joinery {
 struct TenonPlan {
     Pair pair;
     Meeting meeting;
-    int thickness_axis = 2, width_axis = 1;  ///< of A's frame
-    std::vector<Box> sections;               ///< one, or two for twin tenons; A's frame, within the meeting's window
+    int thickness_axis = 2, width_axis = 1; ///< of A's frame
+    std::vector<Box> sections; ///< one, or two for twin tenons; A's frame, within the meeting's window
     Length thickness, width, projects;
     std::string thickness_from, width_from, length_from;
     bool length_stated = false, through = false, loose = false;
-    bool turned_blank = false;               ///< A is turned all over: the tenon is a continuation of its profile
-    std::optional<Length> diameter;          ///< round tenon
-    double end_radius = 0;                   ///< of A's end about its middle, where the tenon is round
+    bool turned_blank = false;      ///< A is turned all over: the tenon is a continuation of its profile
+    std::optional<Length> diameter; ///< round tenon
+    double end_radius = 0;          ///< of A's end about its middle, where the tenon is round
     struct Haunch {
         Box section;
         Length width, length;
@@ -32,7 +32,7 @@ struct TenonPlan {
         Frame frame;
         solid::Outline waste;
         double low = 0, high = 0;
-        std::string meets;                   ///< the part whose tenon it meets
+        std::string meets; ///< the part whose tenon it meets
     };
     std::vector<MitredEnd> mitred_ends;
 };

@@ -7,8 +7,8 @@
 
 namespace rayfleck::joinery {
 
-void let_in(Bench& bench, const Pair& pair, int joint, const Meeting& meeting, const std::vector<Tongue>& tongues,
-            const Fit& fit) {
+void let_in(Bench& bench, const Pair& pair, int joint, const Meeting& meeting,
+            const std::vector<Tongue>& tongues, const Fit& fit) {
     const piece::Part& a = bench.part(pair.a);
     const Length gap = meeting.gap == 0 ? Length() : Length::from_geometry(meeting.gap);
     Standing standing;
@@ -51,7 +51,8 @@ void let_in(Bench& bench, const Pair& pair, int joint, const Meeting& meeting, c
         bench.cut(pair.a, joint, "tenon end", piece::PlaneCut{meeting.far, {}, {}});
 }
 
-Point middle_of(const Bench& bench, const Pair& pair, const Meeting& meeting, const Box& section, double projects) {
+Point middle_of(const Bench& bench, const Pair& pair, const Meeting& meeting, const Box& section,
+                double projects) {
     const piece::Part& a = bench.part(pair.a);
     const Box box = meeting.box(a, section, meeting.gap, meeting.gap + projects);
     return a.frame.out((box.low + box.high) * 0.5);

@@ -19,12 +19,15 @@ void lay_out(Bench& bench, const Pair& pair) {
     const int k = meeting->axis(), t = k == 2 ? 1 : 2, along = 3 - k - t;
     const int joint = bench.start(pair, "tongue and groove", meeting->into, {});
     const Length stock = exact_size_of(a, t);
-    const Length thick = bench.size(joint, "tongue thickness", options.length("thick"), rules::tongue_thickness.share_of(stock),
-                                    from_rule(rules::tongue_thickness));
+    const Length thick =
+        bench.size(joint, "tongue thickness", options.length("thick"),
+                   rules::tongue_thickness.share_of(stock), from_rule(rules::tongue_thickness));
     auto stated = options.length("long");
     if (!stated) stated = options.length("deep");
-    const Length long_ = bench.size(joint, "tongue length", stated, rules::tongue_length.share_of(stock), from_rule(rules::tongue_length));
-    const Length play = bench.size(joint, "play at the bottom", options.length("gap"), Length(), "none unless stated");
+    const Length long_ = bench.size(joint, "tongue length", stated, rules::tongue_length.share_of(stock),
+                                    from_rule(rules::tongue_length));
+    const Length play =
+        bench.size(joint, "play at the bottom", options.length("gap"), Length(), "none unless stated");
     Box section = meeting->window;
     const double middle = (section.low[t] + section.high[t]) / 2;
     section.low[t] = middle - thick.value() / 2;

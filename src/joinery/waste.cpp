@@ -1,8 +1,8 @@
 // Shoulders: everything at a grown end is waste, save the tongues.
 //
-// Square ends: the section is divided by all the borders of tongues and windows into cells; each cell is waste from
-// its shoulder (or from the end of the tongue that it belongs to) to the end of the blank. Equal cells are put
-// together, along the width first, as a saw would take them off.
+// Square ends: the section is divided by all the borders of tongues and windows into cells; each cell is
+// waste from its shoulder (or from the end of the tongue that it belongs to) to the end of the blank. Equal
+// cells are put together, along the width first, as a saw would take them off.
 //
 //        before            after
 //      +----------+      +----+-----+
@@ -41,7 +41,8 @@ std::vector<double> borders(std::vector<double> levels, double low, double high)
     for (const double level : levels)
         if (level > low + same_level && level < high - same_level) all.push_back(level);
     std::sort(all.begin(), all.end());
-    all.erase(std::unique(all.begin(), all.end(), [](double a, double b) { return b - a < same_level; }), all.end());
+    all.erase(std::unique(all.begin(), all.end(), [](double a, double b) { return b - a < same_level; }),
+              all.end());
     return all;
 }
 
@@ -49,17 +50,20 @@ bool holds(const Box& box, int u, int v, double at_u, double at_v) {
     return at_u > box.low[u] && at_u < box.high[u] && at_v > box.low[v] && at_v < box.high[v];
 }
 
-/// What happens to one cell of an end: waste from `from` on, by `joint`; nothing when it stands to the very end.
+/// What happens to one cell of an end: waste from `from` on, by `joint`; nothing when it stands to the very
+/// end.
 struct Cell {
     double from = 0;
     int standing = -1;
     bool waste = false, done = false;
     bool like(const Cell& other) const {
-        return waste && other.waste && !other.done && standing == other.standing && std::abs(from - other.from) < same_level;
+        return waste && other.waste && !other.done && standing == other.standing &&
+               std::abs(from - other.from) < same_level;
     }
 };
 
-void cut_square_end(Bench& bench, int part_id, LocalSide side, const std::vector<const Standing*>& all, const Box& blank) {
+void cut_square_end(Bench& bench, int part_id, LocalSide side, const std::vector<const Standing*>& all,
+                    const Box& blank) {
     const int k = side.axis, u = (k + 1) % 3, v = (k + 2) % 3;
     const double end = bench.grown(part_id, side).value();
     std::vector<double> us, vs;
@@ -145,7 +149,8 @@ void cut_slanting_end(Bench& bench, int part_id, const Standing& standing, const
 } // namespace
 
 std::optional<CutShape> beyond(const Plane& plane, int axis, double low, double high, const Box& around) {
-    constexpr double margin = 10.0; // mm, so that no side of a slanting waste comes to lie in a face of the part
+    constexpr double margin =
+        10.0; // mm, so that no side of a slanting waste comes to lie in a face of the part
     const Extent reach = extent_along(around, plane.normal);
     if (reach.high <= plane.offset + same_level) return std::nullopt;
 
@@ -165,7 +170,8 @@ std::optional<CutShape> beyond(const Plane& plane, int axis, double low, double 
     if (low <= around.low[axis] + same_level) low = around.low[axis] - margin;
     if (high >= around.high[axis] - same_level) high = around.high[axis] + margin;
     if (!(high - low > same_level)) return std::nullopt;
-    // In the frame u along the axis, v square to it on the waste's side, the plane is the line nu u + nv v = offset.
+    // In the frame u along the axis, v square to it on the waste's side, the plane is the line nu u + nv v =
+    // offset.
     Vector along;
     along[axis] = 1;
     Frame frame;
@@ -187,7 +193,8 @@ std::optional<CutShape> beyond(const Plane& plane, int axis, double low, double 
     return piece::PrismCut{frame, polygon(ring), depth.low - margin, depth.high + margin};
 }
 
-std::vector<CutShape> beyond_except(const Plane& plane, int axis, const std::vector<Box>& tongues, const Box& around) {
+std::vector<CutShape> beyond_except(const Plane& plane, int axis, const std::vector<Box>& tongues,
+                                    const Box& around) {
     std::vector<CutShape> all;
     const auto take = [&](int along, double low, double high) {
         if (auto waste = beyond(plane, along, low, high, around)) all.push_back(std::move(*waste));
@@ -225,8 +232,10 @@ void cut_shoulders(Bench& bench, int part_id) {
             std::vector<const Standing*> square;
             for (const Standing& standing : bench.standing(part_id)) {
                 if (!(standing.side == side)) continue;
-                if (standing.slanting) cut_slanting_end(bench, part_id, standing, blank);
-                else square.push_back(&standing);
+                if (standing.slanting)
+                    cut_slanting_end(bench, part_id, standing, blank);
+                else
+                    square.push_back(&standing);
             }
             if (!square.empty()) cut_square_end(bench, part_id, side, square, blank);
         }

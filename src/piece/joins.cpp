@@ -35,7 +35,7 @@ const std::vector<KindRule>& kinds() {
     static const std::vector<KindRule> all{
         {"mortise and tenon",
          {haunched, through, stub, wedged, twin, bare_faced, loose, pegged, thick, wide, long_, deep,
-          shoulder, set, glued, dry}},
+          shoulder, set, diameter, glued, dry}},
         {"bridle", {thick, deep, pegged, glued, dry, set}},
         {"half lap", {deep, set, glued, dry, pegged, wide}},
         {"cross lap", {deep, set, glued, dry}},

@@ -1,7 +1,8 @@
 #pragma once
 // Pieces for the tests of joinery: written as text, read by the rooms before this one, built into a model.
 //
-// Volumes and areas in the tests are worked out by hand from the sizes in the text; a case states only what it needs.
+// Volumes and areas in the tests are worked out by hand from the sizes in the text; a case states only what
+// it needs.
 
 #include <algorithm>
 #include <memory>
@@ -71,7 +72,7 @@ struct Built {
                });
     }
 
-private:
+  private:
     bool is_between(const Contact& contact, const std::string& a, const std::string& b) const {
         const std::string& one = model.made[static_cast<std::size_t>(contact.a)].part->name;
         const std::string& other = model.made[static_cast<std::size_t>(contact.b)].part->name;
@@ -80,8 +81,9 @@ private:
 };
 
 /// Rods with a line every so often, so that cases can place parts by bare numbers.
-inline const std::string on_rods = "piece \"case\"\nunits mm\nclimate 6% to 12% moisture\nrod across left 0, right 1000\n"
-                                   "rod deep front 0, back 1000\nrod up floor 0, ceiling 1000\n";
+inline const std::string on_rods =
+    "piece \"case\"\nunits mm\nclimate 6% to 12% moisture\nrod across left 0, right 1000\n"
+    "rod deep front 0, back 1000\nrod up floor 0, ceiling 1000\n";
 
 inline std::unique_ptr<Built> build_text(const std::string& text) {
     auto built = std::make_unique<Built>();

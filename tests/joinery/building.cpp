@@ -1,5 +1,5 @@
-// What build does as a whole: which copies are paired, what it says when they do not meet, order, print, contacts
-// without a joint, parts that come apart.
+// What build does as a whole: which copies are paired, what it says when they do not meet, order, print,
+// contacts without a joint, parts that come apart.
 
 #include <catch2/catch.hpp>
 
@@ -40,28 +40,35 @@ TEST_CASE("only copies that meet are joined") {
     // Each of four aprons meets two of four legs.
     CHECK(built->model.joints.size() == 8);
     CHECK(built->clashes() == 0);
-    for (const Joint& joint : built->model.joints) CHECK(joint.wanted == (&joint - built->model.joints.data() < 4 ? 0 : 1));
+    for (const Joint& joint : built->model.joints)
+        CHECK(joint.wanted == (&joint - built->model.joints.data() < 4 ? 0 : 1));
 }
 
 TEST_CASE("a copy that meets nothing is told how far it is off") {
-    const auto built = build_case(board("post", "size 40 x 40, stands, left at 0, front at 0, from 0 to 500") +
-                                  board("rail", "20 thick, 60 wide, runs across, face side front, from 43 to 440, bottom at 200, front at 10") +
-                                  "join rail to post with mortise and tenon\n");
-    CHECK(built->said() == "joint-does-not-meet: rail does not reach post: 3 mm are missing towards the left\n");
+    const auto built = build_case(
+        board("post", "size 40 x 40, stands, left at 0, front at 0, from 0 to 500") +
+        board("rail",
+              "20 thick, 60 wide, runs across, face side front, from 43 to 440, bottom at 200, front at 10") +
+        "join rail to post with mortise and tenon\n");
+    CHECK(built->said() ==
+          "joint-does-not-meet: rail does not reach post: 3 mm are missing towards the left\n");
     CHECK(built->model.joints.empty());
     REQUIRE(built->findings.begin()->at.has_value());
 }
 
 TEST_CASE("parts that touch along a line only are told so") {
-    const auto built = build_case(board("post", "size 40 x 40, stands, left at 0, front at 0, from 0 to 500") +
-                                  board("rail", "20 thick, 60 wide, runs across, face side front, from 40 to 440, bottom at 200, front at 40") +
-                                  "join rail to post with mortise and tenon\n");
+    const auto built = build_case(
+        board("post", "size 40 x 40, stands, left at 0, front at 0, from 0 to 500") +
+        board("rail",
+              "20 thick, 60 wide, runs across, face side front, from 40 to 440, bottom at 200, front at 40") +
+        "join rail to post with mortise and tenon\n");
     CHECK(built->said().find("touches post along a line only") != std::string::npos);
 }
 
 TEST_CASE("parts that only touch have a free contact without a joint") {
-    const auto built = build_case(board("one", "size 20 x 60, runs across, face side front, from 0 to 400, bottom at 0, front at 0") +
-                                  board("two", "size 20 x 60, runs across, face side front, from 0 to 300, bottom at 60, front at 0"));
+    const auto built = build_case(
+        board("one", "size 20 x 60, runs across, face side front, from 0 to 400, bottom at 0, front at 0") +
+        board("two", "size 20 x 60, runs across, face side front, from 0 to 300, bottom at 60, front at 0"));
     REQUIRE(built->model.contacts.size() == 1);
     CHECK(built->model.contacts[0].joint == -1);
     CHECK(built->model.contacts[0].hold == Hold::free);
@@ -69,9 +76,11 @@ TEST_CASE("parts that only touch have a free contact without a joint") {
 }
 
 TEST_CASE("a part that its cuts part is reported") {
-    const auto built = build_case(board("bar", "size 20 x 60, runs across, face side top, from 0 to 400, bottom at 0, front at 0") +
-                                  board("beam", "size 40 x 100, runs deep, face side left, from 0 - 20 to 100, bottom at 0 - 20, left at 100") +
-                                  "join bar to beam with notch over\n");
+    const auto built = build_case(
+        board("bar", "size 20 x 60, runs across, face side top, from 0 to 400, bottom at 0, front at 0") +
+        board("beam",
+              "size 40 x 100, runs deep, face side left, from 0 - 20 to 100, bottom at 0 - 20, left at 100") +
+        "join bar to beam with notch over\n");
     CHECK(built->said() == "cut-in-two: the cuts part bar into 2 pieces\n");
 }
 
@@ -95,14 +104,17 @@ TEST_CASE("stated hardware stands in the list") {
 }
 
 TEST_CASE("the model prints blanks, cuts, joints and contacts") {
-    const auto built = build_case(board("side", "size 21 x 300, stands, face side left, from 0 to 500, left at 0, front at 0") +
-                                  board("shelf", "size 18 x 300, runs across, face side top, from 21 to 500, bottom at 200, front at 0") +
-                                  "join shelf to side with dado\n");
+    const auto built = build_case(
+        board("side", "size 21 x 300, stands, face side left, from 0 to 500, left at 0, front at 0") +
+        board("shelf",
+              "size 18 x 300, runs across, face side top, from 21 to 500, bottom at 200, front at 0") +
+        "join shelf to side with dado\n");
     CHECK(print(built->model) == "part side: blank 21 x 300 x 500, volume 3112200\n"
                                  "  dado: box 200..218 0..300 0..7 [joint 1]\n"
                                  "part shelf: blank 18 x 300 x 486, volume 2624400\n"
                                  "joint 1: shelf to side, dado, together along (-1 0 0)\n"
-                                 "  dado depth 7 mm: 1/3 of the thickness of the piece that is cut; common practice, no published source\n"
+                                 "  dado depth 7 mm: 1/3 of the thickness of the piece that is cut; common "
+                                 "practice, no published source\n"
                                  "  dado width 18 mm: as thick as the part that stands in it\n"
                                  "contact shelf on side (0 0 -1): 2100 mm2 glued [joint 1]\n"
                                  "contact shelf on side (0 0 1): 2100 mm2 glued [joint 1]\n"

@@ -17,12 +17,14 @@ std::string board(const std::string& name, const std::string& phrases) {
 constexpr double pi = 3.14159265358979;
 
 /// A top over a rail 20 thick, and the rail's inside towards the back.
-const std::string top_and_rail = board("top", "size 20 x 400, runs across, face side top, from 0 to 500, bottom at 500, front at 0") +
-                                 board("rail", "size 20 x 80, runs across, face side front, from 0 to 500, top at 500, front at 20");
+const std::string top_and_rail =
+    board("top", "size 20 x 400, runs across, face side top, from 0 to 500, bottom at 500, front at 0") +
+    board("rail", "size 20 x 80, runs across, face side front, from 0 to 500, top at 500, front at 20");
 
 /// A batten lies across a panel: long grain over cross grain.
-const std::string panel_and_batten = board("panel", "size 20 x 400, runs across, face side top, from 0 to 600, bottom at 100, front at 0") +
-                                     board("batten", "size 20 x 50, runs deep, face side bottom, from 0 to 400, top at 100, left at 100");
+const std::string panel_and_batten =
+    board("panel", "size 20 x 400, runs across, face side top, from 0 to 600, bottom at 100, front at 0") +
+    board("batten", "size 20 x 50, runs deep, face side bottom, from 0 to 400, top at 100, left at 100");
 
 } // namespace
 
@@ -42,9 +44,11 @@ TEST_CASE("glue at one side leaves the rest free") {
 }
 
 TEST_CASE("dowels are bored into both parts and bought") {
-    const auto built = build_case(board("post", "size 40 x 40, stands, left at 0, front at 0, from 0 to 500") +
-                                  board("rail", "24 thick, 60 wide, runs across, face side front, from 40 to 440, bottom at 200, front at 8") +
-                                  "join rail to post with dowels, 2 dowels, 20 deep\n");
+    const auto built = build_case(
+        board("post", "size 40 x 40, stands, left at 0, front at 0, from 0 to 500") +
+        board("rail",
+              "24 thick, 60 wide, runs across, face side front, from 40 to 440, bottom at 200, front at 8") +
+        "join rail to post with dowels, 2 dowels, 20 deep\n");
     REQUIRE(built->sound());
     CHECK(built->size("dowel diameter") == 8);
     CHECK(built->from("dowel diameter").find("US Navy NAVEDTRA 14119") != std::string::npos);
@@ -59,9 +63,11 @@ TEST_CASE("dowels are bored into both parts and bought") {
 }
 
 TEST_CASE("screws go through the thinner part and say where they hold") {
-    const auto built = build_case(board("rail", "size 40 x 60, runs across, face side front, from 0 to 500, bottom at 0, front at 20") +
-                                  board("cleat", "size 20 x 30, runs across, face side front, from 0 to 500, bottom at 10, front at 0") +
-                                  "join cleat to rail with screws, 3 screws\n");
+    const auto built = build_case(
+        board("rail", "size 40 x 60, runs across, face side front, from 0 to 500, bottom at 0, front at 20") +
+        board("cleat",
+              "size 20 x 30, runs across, face side front, from 0 to 500, bottom at 10, front at 0") +
+        "join cleat to rail with screws, 3 screws\n");
     REQUIRE(built->sound());
     // Three times 20 would come out of the far face: 60 - 5.
     CHECK(built->size("screw length") == 55);
@@ -79,9 +85,11 @@ TEST_CASE("screws go through the thinner part and say where they hold") {
 }
 
 TEST_CASE("a stated screw is used and named") {
-    const auto built = build_case(board("rail", "size 40 x 60, runs across, face side front, from 0 to 500, bottom at 0, front at 20") +
-                                  board("cleat", "size 20 x 30, runs across, face side front, from 0 to 500, bottom at 10, front at 0") +
-                                  "join cleat to rail with screws, \"5 x 50 countersunk\", 50 long, 5 diameter, every 100\n");
+    const auto built = build_case(
+        board("rail", "size 40 x 60, runs across, face side front, from 0 to 500, bottom at 0, front at 20") +
+        board("cleat",
+              "size 20 x 30, runs across, face side front, from 0 to 500, bottom at 10, front at 0") +
+        "join cleat to rail with screws, \"5 x 50 countersunk\", 50 long, 5 diameter, every 100\n");
     REQUIRE(built->sound());
     CHECK(built->from("screw length") == "stated");
     CHECK(built->model.hardware.at(0).name == "screw 5 x 50 countersunk");
@@ -105,9 +113,11 @@ TEST_CASE("slots run the way in which the panel moves") {
 }
 
 TEST_CASE("slots under a top run across the rail") {
-    const auto built = build_case(board("top", "size 20 x 400, runs across, face side top, from 0 to 500, bottom at 500, front at 0") +
-                                  board("cleat", "size 20 x 20, runs across, face side front, from 50 to 450, top at 500, front at 40") +
-                                  "join cleat to top with slotted screws, 3 screws, gap 4\n");
+    const auto built = build_case(
+        board("top", "size 20 x 400, runs across, face side top, from 0 to 500, bottom at 500, front at 0") +
+        board("cleat",
+              "size 20 x 20, runs across, face side front, from 50 to 450, top at 500, front at 40") +
+        "join cleat to top with slotted screws, 3 screws, gap 4\n");
     INFO(built->said());
     REQUIRE(built->sound());
     const auto contacts = built->contacts("cleat", "top");

@@ -1,7 +1,7 @@
 // Laps, bridles, notches, dovetails, fingers and miters: what each part loses, worked out by hand.
 //
-// In every joint that fits, both parts together fill exactly the space that their bodies take up together; nothing
-// clashes and nothing is missing.
+// In every joint that fits, both parts together fill exactly the space that their bodies take up together;
+// nothing clashes and nothing is missing.
 
 #include <cmath>
 
@@ -37,7 +37,8 @@ TEST_CASE("a cross lap takes half of each") {
 TEST_CASE("a cross lap of parts that cross at a slant takes a rhombus from each") {
     // Both 20 x 60; the brace rises 300 in 400 (3-4-5), so its lap along the rail is 60 / sin = 60 * 5 / 3.
     const auto built = build_case(
-        board("rail", "size 20 x 60, runs across, face side front, from 0 to 800, bottom at 270, front at 0") +
+        board("rail",
+              "size 20 x 60, runs across, face side front, from 0 to 800, bottom at 270, front at 0") +
         board("brace", "size 20 x 60, face side front, from point (0, 10, 0) to point (800, 10, 600)") +
         "join rail to brace with cross lap\n");
     REQUIRE(built->sound());
@@ -49,7 +50,8 @@ TEST_CASE("a cross lap of parts that cross at a slant takes a rhombus from each"
 
 TEST_CASE("a half lap grows the end across the other part") {
     const auto built = build_case(
-        board("rail", "size 20 x 60, runs across, face side front, from 0 to 400, bottom at 100, front at 0") +
+        board("rail",
+              "size 20 x 60, runs across, face side front, from 0 to 400, bottom at 100, front at 0") +
         board("post", "size 20 x 50, stands, face side front, from 0 to 100, left at 300, front at 0") +
         "join post to rail with half lap\n");
     REQUIRE(built->sound());
@@ -83,7 +85,8 @@ TEST_CASE("a bridle at a corner is a tongue in a fork") {
 
 TEST_CASE("a bridle along a part is a fork astride it") {
     const auto built = build_case(
-        board("rail", "size 24 x 60, runs across, face side front, from 0 to 400, bottom at 300, front at 0") +
+        board("rail",
+              "size 24 x 60, runs across, face side front, from 0 to 400, bottom at 300, front at 0") +
         board("leg", "size 24 x 40, stands, face side front, from 0 to 300, left at 100, front at 0") +
         "join leg to rail with bridle\n");
     REQUIRE(built->sound());
@@ -146,9 +149,11 @@ TEST_CASE("through dovetails fill the corner however the bodies were placed") {
     const std::string fronts[] = {"from 0 to 400", "from 12 to 400", "from 0 to 400"};
     const std::string sides[] = {"from 20 to 300", "from 0 to 300", "from 0 to 300"};
     for (int i = 0; i < 3; ++i) {
-        const auto built = build_case(
-            board("front", "size 20 x 120, runs across, face side front, " + fronts[i] + ", bottom at 0, front at 0") +
-            board("side", "size 12 x 120, runs deep, face side left, " + sides[i] + ", bottom at 0, left at 0") + tail);
+        const auto built = build_case(board("front", "size 20 x 120, runs across, face side front, " +
+                                                         fronts[i] + ", bottom at 0, front at 0") +
+                                      board("side", "size 12 x 120, runs deep, face side left, " + sides[i] +
+                                                        ", bottom at 0, left at 0") +
+                                      tail);
         INFO(i << "\n" << built->said());
         REQUIRE(built->sound());
         CHECK(built->made("front").length == Length::mm(400));
@@ -193,7 +198,8 @@ TEST_CASE("finger joints share the corner evenly") {
 TEST_CASE("a miter halves a square corner") {
     for (const std::string& start : {std::string("from 0"), std::string("from 60")}) {
         const auto built = build_case(
-            board("a", "size 20 x 60, runs across, face side front, " + start + " to 400, bottom at 0, front at 0") +
+            board("a", "size 20 x 60, runs across, face side front, " + start +
+                           " to 400, bottom at 0, front at 0") +
             board("b", "size 20 x 60, stands, face side front, from 0 to 400, left at 0, front at 0") +
             "join a to b with miter\n");
         INFO(built->said());
@@ -227,7 +233,8 @@ TEST_CASE("a case miter is a bevel, and a spline runs along it") {
         "join top to side with miter, spline 4\n");
     REQUIRE(built->sound());
     const auto& top = built->made("top");
-    const auto miter = std::find_if(top.cuts.begin(), top.cuts.end(), [](const auto& cut) { return cut.word == "miter"; });
+    const auto miter =
+        std::find_if(top.cuts.begin(), top.cuts.end(), [](const auto& cut) { return cut.word == "miter"; });
     const auto& cut = std::get<rayfleck::piece::PlaneCut>(miter->shape);
     CHECK(cut.miter->in_degrees() == Approx(0));
     CHECK(cut.bevel->in_degrees() == Approx(45));
@@ -246,6 +253,36 @@ TEST_CASE("keys are let into the outer corner") {
     REQUIRE(built->sound());
     // Each slot is a triangle of two thirds of the miter's height, on a right angle: height squared, 3 thick.
     const double height = 60 * std::sqrt(2) * 2 / 3;
-    CHECK(built->all_volume() == Approx(20 * (2 * 60 * 400 - 60 * 60) - 2 * 3 * height * height).epsilon(1e-6));
+    CHECK(built->all_volume() ==
+          Approx(20 * (2 * 60 * 400 - 60 * 60) - 2 * 3 * height * height).epsilon(1e-6));
     CHECK(built->model.hardware.at(0).count == 2);
+}
+
+TEST_CASE("sides canted 15 degrees meet in a compound miter") {
+    // For a box of four sides that lean s out of the upright: miter = atan(sin s), bevel = asin(cos s / sqrt
+    // 2); plane trigonometry, s = 15 degrees: 14.511 and 43.080.
+    const auto built = build_text(R"(piece "tray"
+units mm
+climate 6% to 12% moisture
+rod across left 0, right 400
+rod deep front 0, back 300
+rod up floor 0, rim 120
+part front, front and back
+  wood cherry, flat sawn
+  15 thick, 120 wide, runs across, face side outside, from 0 to 400, bottom at 0, front at 0, canted 15 degrees outside
+part side, left and right
+  wood cherry, flat sawn
+  15 thick, 120 wide, runs deep, face side outside, from 0 to 300, bottom at 0, left at 0, canted 15 degrees outside
+join side to front with miter
+)");
+    INFO(built->said());
+    REQUIRE(built->sound());
+    CHECK(built->model.joints.size() == 4);
+    CHECK(built->clashes() == 0);
+    for (const Made& made : built->model.made)
+        for (const auto& cut : made.cuts) {
+            const auto& plane = std::get<rayfleck::piece::PlaneCut>(cut.shape);
+            CHECK(plane.miter->in_degrees() == Approx(14.511).epsilon(1e-4));
+            CHECK(plane.bevel->in_degrees() == Approx(43.080).epsilon(1e-4));
+        }
 }

@@ -1,7 +1,8 @@
-// Shaping: edges, tapers, bores, turned stretches and mouldings round an outline, as volumes worked out by hand.
+// Shaping: edges, tapers, bores, turned stretches and mouldings round an outline, as volumes worked out by
+// hand.
 //
-// A round-over of radius r takes (1 - pi/4) r² along its edge, a cove pi/4 r², a chamfer of c half of c². Where two
-// chamfered edges of a face meet at a corner they share c³/3 (a pyramid on a square of c).
+// A round-over of radius r takes (1 - pi/4) r² along its edge, a cove pi/4 r², a chamfer of c half of c².
+// Where two chamfered edges of a face meet at a corner they share c³/3 (a pyramid on a square of c).
 
 #include <cmath>
 
@@ -16,8 +17,10 @@ namespace {
 constexpr double pi = 3.14159265358979;
 
 double volume_of(const std::string& phrases) {
-    const auto built = build_case("part bar\n  wood cherry, flat sawn\n  size 20 x 60, runs across, face side top, from 0 to 400, "
-                                  "bottom at 0, front at 0\n  " + phrases + "\n");
+    const auto built = build_case(
+        "part bar\n  wood cherry, flat sawn\n  size 20 x 60, runs across, face side top, from 0 to 400, "
+        "bottom at 0, front at 0\n  " +
+        phrases + "\n");
     INFO(phrases << "\n" << built->said());
     REQUIRE(built->sound());
     return built->volume("bar");
@@ -32,9 +35,12 @@ TEST_CASE("edges lose their profile along their length") {
     CHECK(volume_of("round over 5 on front top edge") == Approx(bar - (1 - pi / 4) * 25 * 400).epsilon(1e-6));
     CHECK(volume_of("mould cove 5 x 5 on front top edge") == Approx(bar - pi / 4 * 25 * 400).epsilon(1e-6));
     // Ovolo 8: fillets of 1, so a quarter round of 7 stays of the square.
-    CHECK(volume_of("mould ovolo 8 x 8 on front top edge") == Approx(bar - (64 - pi * 49 / 4) * 400).epsilon(1e-6));
-    // Ogee 8: fillets of 1, a full and a hollow quarter of 3.5 that make up for each other: 2 squares of 3.5 stay.
-    CHECK(volume_of("mould ogee 8 x 8 on front top edge") == Approx(bar - (64 - 2 * 3.5 * 3.5) * 400).epsilon(1e-6));
+    CHECK(volume_of("mould ovolo 8 x 8 on front top edge") ==
+          Approx(bar - (64 - pi * 49 / 4) * 400).epsilon(1e-6));
+    // Ogee 8: fillets of 1, a full and a hollow quarter of 3.5 that make up for each other: 2 squares of 3.5
+    // stay.
+    CHECK(volume_of("mould ogee 8 x 8 on front top edge") ==
+          Approx(bar - (64 - 2 * 3.5 * 3.5) * 400).epsilon(1e-6));
     // Bead 6: a round of 5 (three quarters of it stand clear), 0.12 below both faces, with quirks behind it.
     const double quirk_square = 6 - 2.62;
     CHECK(volume_of("mould bead 6 x 6 on front top edge") ==
@@ -53,12 +59,13 @@ TEST_CASE("tapers, bevels, bores and grooves") {
     CHECK(volume_of("taper front face to 40 from 0 to 400") == Approx(bar - 20 * 400 / 2 * 20).epsilon(1e-6));
     CHECK(volume_of("bore 10 through in top face at 100 and 30") == Approx(bar - pi * 25 * 20).epsilon(1e-6));
     CHECK(volume_of("bore 10 12 deep in top face at 100 and 30") == Approx(bar - pi * 25 * 12).epsilon(1e-6));
-    CHECK(volume_of("groove 6 wide 8 deep in top face 10 from front") == Approx(bar - 6 * 8 * 400).epsilon(1e-6));
+    CHECK(volume_of("groove 6 wide 8 deep in top face 10 from front") ==
+          Approx(bar - 6 * 8 * 400).epsilon(1e-6));
 }
 
 TEST_CASE("a moulding follows an outline round its corners") {
-    // Area of the L moved in by d: 30000 - 800 d + 4 d² (five corners out, one in); a chamfer of 5 takes the sum of
-    // what is lost from 0 to 5: 800 * 25/2 - 4 * 125/3.
+    // Area of the L moved in by d: 30000 - 800 d + 4 d² (five corners out, one in); a chamfer of 5 takes the
+    // sum of what is lost from 0 to 5: 800 * 25/2 - 4 * 125/3.
     const auto built = build_case(R"(part ell
   wood cherry, flat sawn
   size 20 x 200 x 200, runs across, face side top, from 0 to 200, front at 0, bottom at 0

@@ -1,8 +1,8 @@
 // Mortise and tenon: sizes by the trade's rules, volumes and glue areas worked out by hand.
 //
-// The frame joint of these cases: a post 40 x 40 x 500 and a rail 20 x 60 that runs 400 from its face. By the rules
-// (Practical Building Construction, ch. XVI: a third; Fairham: 7/8) the tenon is 20/3 thick and 35 long; shoulders of
-// 6 leave it 48 wide.
+// The frame joint of these cases: a post 40 x 40 x 500 and a rail 20 x 60 that runs 400 from its face. By the
+// rules (Practical Building Construction, ch. XVI: a third; Fairham: 7/8) the tenon is 20/3 thick and 35
+// long; shoulders of 6 leave it 48 wide.
 
 #include <catch2/catch.hpp>
 
@@ -47,10 +47,12 @@ TEST_CASE("a tenon left to the rules is a third thick and fills its mortise") {
     CHECK(built->made("rail").length == rayfleck::measure::Length::mm(435));
     CHECK(built->made("post").length == rayfleck::measure::Length::mm(500));
     CHECK(built->size("tenon thickness") == Approx(20.0 / 3));
-    CHECK(built->from("tenon thickness") == "1/3 of the thickness of the piece that is cut; Practical Building "
-                                            "Construction, ch. XVI (textbook, date not seen)");
+    CHECK(built->from("tenon thickness") ==
+          "1/3 of the thickness of the piece that is cut; Practical Building "
+          "Construction, ch. XVI (textbook, date not seen)");
     CHECK(built->size("tenon length") == 35);
-    CHECK(built->from("tenon length") == "7/8 of the width of the mortised piece; W. Fairham, Woodwork Joints");
+    CHECK(built->from("tenon length") ==
+          "7/8 of the width of the mortised piece; W. Fairham, Woodwork Joints");
 }
 
 TEST_CASE("the glue area is cheeks, edges, end and shoulders") {
@@ -72,7 +74,8 @@ TEST_CASE("the rail moves into the post") {
 }
 
 TEST_CASE("stated sizes win and say so") {
-    const auto built = build_case(post_and_rail + "join rail to post with mortise and tenon, 8 thick, 30 wide, 25 long\n");
+    const auto built =
+        build_case(post_and_rail + "join rail to post with mortise and tenon, 8 thick, 30 wide, 25 long\n");
     REQUIRE(built->sound());
     CHECK(built->volume("rail") == Approx(rail_body + 8 * 30 * 25).epsilon(1e-6));
     CHECK(built->from("tenon thickness") == "stated");
@@ -112,7 +115,8 @@ TEST_CASE("twin tenons are two with a third between them") {
 }
 
 TEST_CASE("a bare-faced tenon is flush with one face") {
-    const auto built = build_case(post_and_rail + "join rail to post with mortise and tenon, bare-faced back, 10 thick\n");
+    const auto built =
+        build_case(post_and_rail + "join rail to post with mortise and tenon, bare-faced back, 10 thick\n");
     REQUIRE(built->sound());
     CHECK(built->volume("rail") == Approx(rail_body + 10.0 * 48 * 35).epsilon(1e-6));
     // Its back cheek lies in the rail's back face, y = 30.
@@ -123,7 +127,8 @@ TEST_CASE("a bare-faced tenon is flush with one face") {
 }
 
 TEST_CASE("a loose tenon leaves the rail's length alone and is listed as hardware") {
-    const auto built = build_case(post_and_rail + "join rail to post with mortise and tenon, loose, 30 long\n");
+    const auto built =
+        build_case(post_and_rail + "join rail to post with mortise and tenon, loose, 30 long\n");
     REQUIRE(built->sound());
     const double slip = 20.0 / 3 * 48 * 30;
     CHECK(built->made("rail").length == rayfleck::measure::Length::mm(400));
