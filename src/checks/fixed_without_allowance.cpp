@@ -86,10 +86,12 @@ double span_along(const joinery::Made& made, measure::Vector direction) {
 /// most like the part; nothing when none spans it.
 std::optional<double> strain_of_frame(const joinery::Model& model, int part, const Holding& holding,
                                       measure::Vector direction, const Seasons& own) {
+    // What is itself free to slide along the direction keeps nothing at its distance.
     std::set<int> frame = holding.holders;
-    for (const joinery::Joint& joint : model.joints) {
-        if (holding.holders.contains(joint.a) && joint.b != part) frame.insert(joint.b);
-        if (holding.holders.contains(joint.b) && joint.a != part) frame.insert(joint.a);
+    for (const joinery::Contact& contact : model.contacts) {
+        if (contact.hold == joinery::Hold::free || contact.joint < 0 || slides_along(contact, direction)) continue;
+        if (holding.holders.contains(contact.a) && contact.b != part) frame.insert(contact.b);
+        if (holding.holders.contains(contact.b) && contact.a != part) frame.insert(contact.a);
     }
     std::optional<double> nearest;
     for (int i : frame) {
