@@ -29,7 +29,7 @@ TEST_CASE("every example of the manual compiles, and every wrong one is found wa
     int blocks = 0;
     for (const std::string& page : page_paths()) {
         std::map<std::string, std::string> files;
-        std::string said;  // of the example before
+        std::string said; // of the example before
         std::string steps, steps_before_last;
         for (const Block& block : blocks_of(page)) {
             INFO(block.page << ":" << block.line);
@@ -45,7 +45,9 @@ TEST_CASE("every example of the manual compiles, and every wrong one is found wa
                 steps_before_last = steps;
                 steps += block.text;
             }
-            std::string text = block.step ? steps : block.instead ? steps_before_last + block.text : block.text;
+            std::string text = block.step      ? steps
+                               : block.instead ? steps_before_last + block.text
+                                               : block.text;
             std::string name = block.file.value_or("example.fleck");
             const bool whole = text.rfind("piece ", 0) == 0 || text.find("\npiece ") != std::string::npos;
             if (block.file && !whole) {
@@ -66,7 +68,8 @@ TEST_CASE("every example of the manual compiles, and every wrong one is found wa
             }
             CHECK(compiled.compiles);
             // A part stands in no finished piece, so only a whole one is asked to be sound.
-            if (whole && !block.step && !block.skeleton) CHECK_FALSE(compiled.findings.any(findings::Severity::fault));
+            if (whole && !block.step && !block.skeleton)
+                CHECK_FALSE(compiled.findings.any(findings::Severity::fault));
             // What is called an example of a part must be one, and not a piece.
             CHECK((whole || block.part || block.skeleton || block.file));
         }

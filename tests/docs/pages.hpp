@@ -3,8 +3,8 @@
 //
 // The words behind ```fleck say what a block is:
 //     fleck                    a whole piece; it compiles and no check calls it a fault
-//     fleck part               statements of a piece; what they need beyond themselves comes from the skeleton
-//     fleck wrong [NAME]       gives at least one error or finding; with a name, one of that name
+//     fleck part               statements of a piece; what they need beyond themselves comes from the
+//     skeleton fleck wrong [NAME]       gives at least one error or finding; with a name, one of that name
 //     fleck file NAME          a text of that name; blocks further down the page may bring it in
 //     fleck step               goes on where the last step of this page ended; all of them so far compile
 //     fleck instead            takes the place of the last step, without becoming one
@@ -19,10 +19,10 @@
 namespace rayfleck::docs {
 
 struct Block {
-    std::string page;  ///< `language.md`
-    int line = 0;      ///< of its first line, from 1
+    std::string page; ///< `language.md`
+    int line = 0;     ///< of its first line, from 1
     std::string text;
-    std::string kind;  ///< first word behind the fence: fleck, text, sh
+    std::string kind; ///< first word behind the fence: fleck, text, sh
     bool part = false, wrong = false, skeleton = false, shown = false, step = false, instead = false;
     std::string expected;            ///< name of the finding, of a `wrong` one; may be empty
     std::optional<std::string> file; ///< name of the text

@@ -42,7 +42,8 @@ TEST_CASE("every keyword of the grammar is in the list of words", "[docs]") {
     std::set<std::string> words;
     for (const std::string& file : files_of("grammar"))
         if (file.ends_with(".hpp"))
-            for (const std::string& word : found_in(file, "TAO_PEGTL_STRING\\(\"([a-z][a-z-]*)\"\\)")) words.insert(word);
+            for (const std::string& word : found_in(file, "TAO_PEGTL_STRING\\(\"([a-z][a-z-]*)\"\\)"))
+                words.insert(word);
     CHECK(words.size() > 80);
     are_named(words, "a keyword of grammar/");
 }

@@ -19,7 +19,8 @@ namespace {
 
 using Others = std::map<std::string, std::string>;
 
-void read(Compiled& out, piece::Project& project, const std::string& name, const std::string& text, const Others& others) {
+void read(Compiled& out, piece::Project& project, const std::string& name, const std::string& text,
+          const Others& others) {
     const int number = out.texts.add(source::Text(name, text));
     project.trees.push_back(syntax::parse(out.texts, number, out.findings));
     std::vector<syntax::Quoted> named;
@@ -31,7 +32,8 @@ void read(Compiled& out, piece::Project& project, const std::string& name, const
         if (project.brought.contains(path.text)) continue;
         const auto found = others.find(path.text);
         if (found == others.end()) {
-            out.findings.error("missing-file", path.span, "no block of this page is a file \"" + path.text + "\"");
+            out.findings.error("missing-file", path.span,
+                               "no block of this page is a file \"" + path.text + "\"");
             continue;
         }
         project.brought[path.text] = out.texts.count();
@@ -82,7 +84,8 @@ std::vector<Chunk> chunks_of(const std::string& text) {
 bool speaks_of(const std::string& text, const std::string& name) {
     for (std::size_t at = text.find(name); at != std::string::npos; at = text.find(name, at + 1)) {
         const auto inside = [&](std::size_t i) {
-            return i < text.size() && (std::isalnum(static_cast<unsigned char>(text[i])) != 0 || text[i] == '-');
+            return i < text.size() &&
+                   (std::isalnum(static_cast<unsigned char>(text[i])) != 0 || text[i] == '-');
         };
         if (!(at > 0 && inside(at - 1)) && !inside(at + name.size())) return true;
     }

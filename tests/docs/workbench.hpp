@@ -17,10 +17,11 @@ struct Compiled {
 };
 
 /// others  texts that the main one may bring in, by name
-Compiled compile(const std::string& name, const std::string& text, const std::map<std::string, std::string>& others);
+Compiled compile(const std::string& name, const std::string& text,
+                 const std::map<std::string, std::string>& others);
 
-/// The example with what it lacks: each statement of the skeleton that the example, or a statement taken already,
-/// speaks of and does not make itself.
+/// The example with what it lacks: each statement of the skeleton that the example, or a statement taken
+/// already, speaks of and does not make itself.
 std::string in_skeleton(const std::string& example, const std::string& skeleton);
 
 } // namespace rayfleck::docs
