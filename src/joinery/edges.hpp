@@ -20,4 +20,9 @@ std::vector<solid::Shape> edge_tools(const Bench& bench, int part_id, const piec
 /// fails  std::invalid_argument when the profile does not go round a hollow
 std::vector<solid::Shape> moulded_outline(const piece::Part& part, const piece::EdgeCut& cut);
 
+/// The blank of a shaped part with the mouldings that go all round its faces; nothing when there are none.
+std::optional<solid::Shape> moulded_blank(const piece::Part& part);
+/// The cut is one of those that moulded_blank has made. `cut` must be one of the part's own.
+bool is_in_moulded_blank(const piece::Part& part, const piece::EdgeCut& cut);
+
 } // namespace rayfleck::joinery

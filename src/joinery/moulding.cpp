@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <stdexcept>
 
 #include "joinery/edges.hpp"
@@ -89,6 +90,27 @@ std::vector<Run> runs_of(const solid::FlatOutline& flat, const std::vector<Local
     return runs;
 }
 
+/// Facets of one curve of the outline and one of the profile are one curve; two straight ones none.
+int curve_number(int of_outline, int side, int of_profile, int stretch) {
+    if (of_outline == 0 && of_profile == 0) return 0;
+    const int along = of_outline != 0 ? of_outline : 1000 + side;
+    const int around = of_profile != 0 ? of_profile : 1000 + stretch;
+    return along * 100000 + around;
+}
+
+/// fails  std::invalid_argument when a profile reaching `widest` in would turn a stretch of the outline back
+void check_hollows(const Run& run, double widest) {
+    const std::size_t n = run.stations.size();
+    for (std::size_t i = 0; i + (run.closed ? 0 : 1) < n; ++i) {
+        const Station &a = run.stations[i], &b = run.stations[(i + 1) % n];
+        const Point2 outside{b.at.x - a.at.x, b.at.y - a.at.y};
+        const Point2 inside{outside.x + (b.inwards.x - a.inwards.x) * widest,
+                            outside.y + (b.inwards.y - a.inwards.y) * widest};
+        if (!(dot2(outside, inside) > 0))
+            throw std::invalid_argument("the moulding is wider than a hollow of the outline is round");
+    }
+}
+
 solid::Shape swept(const Run& run, const solid::FlatOutline& flat, const solid::FlatOutline& profile,
                    double face, bool face_high) {
     const int n = static_cast<int>(run.stations.size()), m = static_cast<int>(profile.points.size());
@@ -102,15 +124,7 @@ solid::Shape swept(const Run& run, const solid::FlatOutline& flat, const solid::
     const int stretches = run.closed ? n : n - 1;
     double widest = 0;
     for (const Point2 p : profile.points) widest = std::max(widest, p.x);
-    for (int i = 0; i < stretches; ++i) {
-        const Station &a = run.stations[static_cast<std::size_t>(i)],
-                      &b = run.stations[static_cast<std::size_t>((i + 1) % n)];
-        const Point2 outside{b.at.x - a.at.x, b.at.y - a.at.y};
-        const Point2 inside{outside.x + (b.inwards.x - a.inwards.x) * widest,
-                            outside.y + (b.inwards.y - a.inwards.y) * widest};
-        if (!(dot2(outside, inside) > 0))
-            throw std::invalid_argument("the moulding is wider than a hollow of the outline is round");
-    }
+    check_hollows(run, widest);
     std::vector<std::vector<int>> rings;
     std::vector<int> curves;
     for (int i = 0; i < stretches; ++i)
@@ -122,12 +136,9 @@ solid::Shape swept(const Run& run, const solid::FlatOutline& flat, const solid::
                 rings.push_back({a + j, b + j, b + next, a + next});
             else
                 rings.push_back({a + j, a + next, b + next, b + j});
-            const int of_outline =
-                flat.curve[static_cast<std::size_t>(run.side[static_cast<std::size_t>(i)])];
-            const int of_profile = profile.curve[static_cast<std::size_t>(j)];
-            const int along = of_outline != 0 ? of_outline : 1000 + run.side[static_cast<std::size_t>(i)];
-            const int around = of_profile != 0 ? of_profile : 1000 + j;
-            curves.push_back(of_outline != 0 || of_profile != 0 ? along * 100000 + around : 0);
+            const int side = run.side[static_cast<std::size_t>(i)];
+            curves.push_back(curve_number(flat.curve[static_cast<std::size_t>(side)], side,
+                                          profile.curve[static_cast<std::size_t>(j)], j));
         }
     if (!run.closed)
         for (const bool last : {false, true}) {
@@ -140,34 +151,130 @@ solid::Shape swept(const Run& run, const solid::FlatOutline& flat, const solid::
     return solid::Shape::from_facets(std::move(corners), rings, curves);
 }
 
-} // namespace
-
-std::vector<solid::Shape> moulded_outline(const piece::Part& part, const piece::EdgeCut& cut) {
-    const bool face_first = cut.first.axis == 2;
-    const LocalSide face = face_first ? cut.first : cut.second;
-    // All edges of this face with the same profile are one run of the cutter; the first of them makes it.
+/// The edges of one face that one cutter makes in one go.
+struct FaceMoulding {
+    LocalSide face;
+    piece::EdgeCut on_face; ///< first is the face
     std::vector<LocalSide> sides;
+    std::vector<const piece::EdgeCut*> cuts;
+};
+
+FaceMoulding moulding_with(const piece::Part& part, const piece::EdgeCut& cut) {
+    const bool face_first = cut.first.axis == 2;
+    FaceMoulding moulding{face_first ? cut.first : cut.second, cut, {}, {}};
     for (const piece::Cut& other : part.shaping) {
         const auto* edge = std::get_if<piece::EdgeCut>(&other.shape);
         if (edge == nullptr || edge->profile != cut.profile || edge->on_first != cut.on_first ||
             edge->on_second != cut.on_second)
             continue;
-        if (!((edge->first.axis == 2) == face_first && (face_first ? edge->first : edge->second) == face))
+        if ((edge->first.axis == 2) != face_first ||
+            !((face_first ? edge->first : edge->second) == moulding.face))
             continue;
-        if (sides.empty() && edge != &cut) return {};
-        sides.push_back(face_first ? edge->second : edge->first);
+        moulding.sides.push_back(face_first ? edge->second : edge->first);
+        moulding.cuts.push_back(edge);
     }
-    piece::EdgeCut on_face = cut;
     if (!face_first) {
-        std::swap(on_face.first, on_face.second);
-        std::swap(on_face.on_first, on_face.on_second);
+        std::swap(moulding.on_face.first, moulding.on_face.second);
+        std::swap(moulding.on_face.on_first, moulding.on_face.on_second);
     }
+    return moulding;
+}
+
+/// The moulding that goes all round a face, if there is one.
+std::optional<FaceMoulding> all_round(const piece::Part& part, bool face_high) {
+    for (const piece::Cut& cut : part.shaping) {
+        const auto* edge = std::get_if<piece::EdgeCut>(&cut.shape);
+        if (edge == nullptr || !(edge->on_first > 0)) continue;
+        const LocalSide face{2, face_high};
+        if (!(edge->first == face) && !(edge->second == face)) continue;
+        FaceMoulding moulding = moulding_with(part, *edge);
+        bool whole = true;
+        for (const LocalSide side : {LocalSide{0, false}, {0, true}, {1, false}, {1, true}})
+            whole = whole &&
+                    std::find(moulding.sides.begin(), moulding.sides.end(), side) != moulding.sides.end();
+        if (whole) return moulding;
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+std::vector<solid::Shape> moulded_outline(const piece::Part& part, const piece::EdgeCut& cut) {
+    const FaceMoulding moulding = moulding_with(part, cut);
+    if (moulding.cuts.front() != &cut) return {};
     const solid::FlatOutline flat = solid::flattened(*part.outline),
-                             profile = solid::flattened(edge_profile(on_face));
+                             profile = solid::flattened(edge_profile(moulding.on_face));
     std::vector<solid::Shape> tools;
-    for (const Run& run : runs_of(flat, sides))
-        tools.push_back(swept(run, flat, profile, face.high ? size_of(part, 2) : 0, face.high));
+    for (const Run& run : runs_of(flat, moulding.sides))
+        tools.push_back(
+            swept(run, flat, profile, moulding.face.high ? size_of(part, 2) : 0, moulding.face.high));
     return tools;
+}
+
+bool is_in_moulded_blank(const piece::Part& part, const piece::EdgeCut& cut) {
+    if (!part.outline) return false;
+    for (const bool high : {false, true})
+        if (const auto moulding = all_round(part, high))
+            if (std::find(moulding->cuts.begin(), moulding->cuts.end(), &cut) != moulding->cuts.end())
+                return true;
+    return false;
+}
+
+std::optional<solid::Shape> moulded_blank(const piece::Part& part) {
+    const auto above = all_round(part, true), below = all_round(part, false);
+    if (!part.outline || (!above && !below)) return std::nullopt;
+    const solid::FlatOutline flat = solid::flattened(*part.outline);
+    const Run run = runs_of(flat, {{0, false}, {0, true}, {1, false}, {1, true}}).front();
+    // The section through one edge, from the back face up to the face side; x inwards, y is the height.
+    std::vector<Point2> chain;
+    std::vector<int> curve; ///< of the stretch to the next point
+    const double thick = size_of(part, 2);
+    // A profile's waste begins at the edge; what it leaves is all of its border save the two lines to the
+    // edge.
+    if (below) {
+        const solid::FlatOutline profile = solid::flattened(edge_profile(below->on_face));
+        for (std::size_t j = 1; j < profile.points.size(); ++j) {
+            chain.push_back(profile.points[j]);
+            curve.push_back(j + 1 == profile.points.size() ? 0 : profile.curve[j]);
+        }
+    } else {
+        chain.push_back({0, 0});
+        curve.push_back(0);
+    }
+    if (above) {
+        const solid::FlatOutline profile = solid::flattened(edge_profile(above->on_face));
+        for (std::size_t j = profile.points.size() - 1; j > 0; --j) {
+            chain.push_back({profile.points[j].x, thick - profile.points[j].y});
+            curve.push_back(j == 1 || profile.curve[j - 1] == 0 ? 0 : 500 + profile.curve[j - 1]);
+        }
+    } else {
+        chain.push_back({0, thick});
+        curve.push_back(0);
+    }
+    double widest = 0;
+    for (const Point2 p : chain) widest = std::max(widest, p.x);
+    check_hollows(run, widest);
+
+    const int n = static_cast<int>(run.stations.size()), m = static_cast<int>(chain.size());
+    std::vector<solid::Shape::Corner> corners;
+    for (const Station& station : run.stations)
+        for (const Point2 p : chain)
+            corners.push_back({solid::to_grid({station.at.x + station.inwards.x * p.x,
+                                               station.at.y + station.inwards.y * p.x, p.y}),
+                               4u});
+    std::vector<std::vector<int>> rings(2);
+    std::vector<int> curves(2, 0);
+    for (int i = 0; i < n; ++i) {
+        rings[0].push_back((n - 1 - i) * m);
+        rings[1].push_back(i * m + m - 1);
+        for (int j = 0; j + 1 < m; ++j) {
+            const int here = i * m + j, there = (i + 1) % n * m + j;
+            rings.push_back({here, there, there + 1, here + 1});
+            const std::size_t s = static_cast<std::size_t>(i), p = static_cast<std::size_t>(j);
+            curves.push_back(curve_number(flat.curve[s], i, curve[p], j));
+        }
+    }
+    return solid::Shape::from_facets(std::move(corners), rings, curves);
 }
 
 } // namespace rayfleck::joinery

@@ -162,6 +162,14 @@ std::vector<solid::Shape> plane_tools(const Bench& bench, int part_id, const pie
     return all_beyond(cut.plane, blank);
 }
 
+/// A shaped part that no joint has made longer may be built with its mouldings.
+bool may_be_moulded(const Bench& bench, int part_id) {
+    const piece::Part& part = bench.part(part_id);
+    const Box blank = blank_of(bench, part_id);
+    return part.outline && blank.low == Point{} && blank.high.x == size_of(part, 0) &&
+           blank.high.y == size_of(part, 1) && blank.high.z == size_of(part, 2);
+}
+
 solid::Shape bore_tool(const Bench& bench, int part_id, const piece::BoreCut& cut) {
     const Box blank = blank_of(bench, part_id);
     const Vector along = cut.direction ? unit(*cut.direction) : -outward(cut.face);
@@ -196,6 +204,8 @@ solid::Shape blank_shape(const Bench& bench, int part_id) {
     for (const piece::Cut& cut : part.shaping)
         if (const piece::TurnedCut* turned = turned_all_over(part, cut))
             return solid::turned(turning_axis(part), drawn_out_profile(bench, part_id, turned->profile));
+    if (may_be_moulded(bench, part_id))
+        if (auto moulded = moulded_blank(part)) return *moulded;
     if (part.outline) return solid::prism({}, drawn_out_outline(part, blank), blank.low.z, blank.high.z);
     return solid::box({}, blank.low, blank.high);
 }
@@ -209,7 +219,11 @@ std::vector<solid::Shape> tools_of(const Bench& bench, int part_id, const piece:
                 return cut.joint >= 0 ? all_beyond(plane.plane, blank_of(bench, part_id))
                                       : plane_tools(bench, part_id, plane);
             },
-            [&](const piece::EdgeCut& edge) { return edge_tools(bench, part_id, edge); },
+            [&](const piece::EdgeCut& edge) {
+                if (may_be_moulded(bench, part_id) && is_in_moulded_blank(part, edge))
+                    return std::vector<solid::Shape>{};
+                return edge_tools(bench, part_id, edge);
+            },
             [&](const piece::BoreCut& bore) { return std::vector{bore_tool(bench, part_id, bore)}; },
             [&](const piece::BoxCut& box) { return std::vector{shape_of(box)}; },
             [&](const piece::PrismCut& prism) { return std::vector{shape_of(prism)}; },
