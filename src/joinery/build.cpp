@@ -28,9 +28,15 @@ std::vector<Pair> pairs_of(Bench& bench, const piece::JointWanted& wanted, int i
     const piece::Piece& piece = bench.piece();
     for (const int a : wanted.a) {
         const std::size_t before = pairs.size();
-        for (const int b : wanted.b)
-            if (a != b && do_meet(bench.part(a), bench.part(b), kind.corners_count))
-                pairs.push_back({a, b, &wanted, index});
+        const auto pair_with_all = [&](bool corners_count) {
+            for (const int b : wanted.b)
+                if (a != b && do_meet(bench.part(a), bench.part(b), corners_count))
+                    pairs.push_back({a, b, &wanted, index});
+        };
+        pair_with_all(false);
+        // Bodies that both stop at the inner corner share a line only, which a miter or a dovetail makes
+        // good.
+        if (pairs.size() == before && kind.corners_count) pair_with_all(true);
         if (pairs.size() > before) continue;
         const piece::Part* nearest = nullptr;
         Apart least;
