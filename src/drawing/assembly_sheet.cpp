@@ -5,7 +5,9 @@
 // left out. First angle puts the plan below the front and the view from the left at its right; third angle puts the
 // plan above and the view from the right at its right. The scale is the largest of the list at which views, list and a
 // pictorial view of fair size find room.
-// Hidden edges: those of whole parts only (see view.hpp).
+// Hidden edges in the principal views: those of whole parts, as if no joint were cut. Where they would be many, only
+// those of parts that are seen in none of the three views. In the pictorial view a part of which nothing is seen is
+// drawn dashed, so that its balloon has something to point at.
 
 #include <algorithm>
 #include <cmath>
@@ -58,13 +60,37 @@ struct Principal {
     double side_sign = 1;
 };
 
+/// More dashed lines than this in one view hide more than they show.
+constexpr std::size_t many_hidden_lines = 40;
+
 Principal look_at_piece(const Job& job) {
     const PlainParts plain = plain_parts(job);
     Principal p;
-    p.front = look_at(job.placed, solid::front_view(), plain.placed);
-    p.plan = look_at(job.placed, solid::top_view(), plain.placed);
-    p.side = look_at(job.placed, job.first_angle ? solid::left_view() : solid::right_view(), plain.placed);
     p.side_sign = job.first_angle ? -1 : 1;
+    const std::pair<Seen*, solid::View> views[] = {
+        {&p.front, solid::front_view()}, {&p.plan, solid::top_view()}, {&p.side, job.first_angle ? solid::left_view() : solid::right_view()}};
+    std::vector<bool> is_seen(job.placed.size(), false);
+    for (const auto& [seen, view] : views) {
+        for (const solid::Line2& line : solid::hidden_lines(job.placed, view)) {
+            if (!line.visible) continue;
+            seen->visible.push_back(line.at);
+            is_seen[static_cast<std::size_t>(line.part)] = true;
+        }
+        std::vector<Point2> points;
+        for (const Segment2& s : seen->visible) points.push_back(s.a), points.push_back(s.b);
+        if (!points.empty()) seen->box = around(points);
+        seen->visible = united(seen->visible);
+    }
+    for (const auto& [seen, view] : views) {
+        std::vector<Segment2> all, unseen;
+        for (const solid::Line2& line : solid::hidden_lines(plain.placed, view)) {
+            if (line.visible) continue;
+            all.push_back(line.at);
+            if (!is_seen[static_cast<std::size_t>(line.part)]) unseen.push_back(line.at);
+        }
+        seen->hidden = without(united(all), seen->visible);
+        if (seen->hidden.size() > many_hidden_lines) seen->hidden = without(united(unseen), seen->visible);
+    }
     return p;
 }
 
@@ -122,9 +148,16 @@ std::vector<MeasureString> strings_of(const Job& job, int direction, const Seen&
     return {string, {measure_between(overall_from, overall_to, job.figure(overall_to - overall_from))}};
 }
 
-Block principal_views(const Job& job, const Principal& seen, double scale) {
-    constexpr double between = 16;
+/// The three views; the areas they take are two, since nothing stands beside the plan.
+struct PrincipalViews {
     Block block;
+    std::vector<Rect> areas;
+};
+
+PrincipalViews principal_views(const Job& job, const Principal& seen, double scale) {
+    constexpr double between = 16;
+    PrincipalViews views;
+    Block& block = views.block;
     const double width = seen.front.box.width() * scale, height = seen.front.box.height() * scale, depth = seen.plan.box.height() * scale;
     draw_seen(block, seen.front, scale, {0, 0});
     const double side_at = width + between;
@@ -133,11 +166,11 @@ Block principal_views(const Job& job, const Principal& seen, double scale) {
     const double below = draw_dimensions(block, ViewSide::below, 0, strings_of(job, 0, seen.front, true, 1, {0, 0}, scale), figure);
     draw_dimensions(block, ViewSide::left, 0, strings_of(job, 2, seen.front, false, 1, {0, 0}, scale), figure);
     draw_dimensions(block, ViewSide::below, 0, strings_of(job, 1, seen.side, true, seen.side_sign, {side_at, 0}, scale), figure);
-    if (job.first_angle)
-        draw_seen(block, seen.plan, scale, {0, -std::max(between, below + 8) - depth});
-    else
-        draw_seen(block, seen.plan, scale, {0, height + between});
-    return block;
+    views.areas.push_back(block.box());
+    const double plan_at = job.first_angle ? -std::max(between, below + 8) - depth : height + between;
+    draw_seen(block, seen.plan, scale, {0, plan_at});
+    views.areas.push_back({0, plan_at, width, plan_at + depth});
+    return views;
 }
 
 /// What of the picture does not depend on its scale.
@@ -147,15 +180,24 @@ struct Picture {
 };
 
 Picture look_at_picture(const Job& job) {
+    const solid::View view = solid::isometric_view();
     Picture picture;
-    picture.seen = look_at(job.placed, solid::isometric_view());
+    picture.seen = look_at(job.placed, view, false);
+    std::vector<Segment2> unseen;
     for (const cutlist::Row& row : job.cut_list.rows) {
         std::vector<Point2> points;
         // The first few copies are enough to find a good place.
         for (std::size_t i = 0; i < row.parts.size() && i < 6; ++i)
-            for (const Point2 p : seen_points(job.placed, row.parts[i], solid::isometric_view())) points.push_back(p);
+            for (const Point2 p : seen_points(job.placed, row.parts[i], view)) points.push_back(p);
+        if (points.empty() && !row.parts.empty()) {
+            const std::vector<solid::Placed> alone{job.placed[static_cast<std::size_t>(row.parts.front())]};
+            const Seen part = look_at(alone, view, false);
+            unseen.insert(unseen.end(), part.visible.begin(), part.visible.end());
+            points = seen_points(alone, 0, view);
+        }
         picture.anchors.push_back(std::move(points));
     }
+    picture.seen.hidden = without(united(unseen), picture.seen.visible);
     return picture;
 }
 
@@ -175,7 +217,8 @@ Block pictorial_view(const Job& job, const Picture& picture, const Scale& scale)
         if (!w.anchors.empty()) wanted.push_back(std::move(w));
     }
     draw_balloons(block, drawn, wanted, 8);
-    const std::string caption = "pictorial view, " + scale.ratio + " along the axes";
+    std::string caption = "pictorial view, " + scale.ratio + " along the axes";
+    if (!picture.seen.hidden.empty()) caption += "; parts out of sight dashed";
     const double width = text_width(caption, note_height, Typeface::lettering);
     block.text({{drawn.middle().x - width / 2, block.box().bottom - 5 - note_height}, caption, note_height, Typeface::lettering, Ink::black, 0});
     return block;
@@ -239,61 +282,106 @@ struct OneSheet {
     double factor = 0;
 };
 
-/// Views, picture and list on one sheet, at the largest scale that leaves the picture a fair size.
-std::optional<OneSheet> on_one_sheet(const Job& job, const Principal& seen, const Picture& picture) {
-    const Block list = parts_list(job);
-    const Rect usable = job.paper.usable(), title = job.paper.title_block();
-    const Rect list_rect{title.right - list.box().width(), title.top, title.right, title.top + list.box().height()};
-    FreeSpace base(usable);
-    base.take(grown(title, 2));
-    base.take(grown(list_rect, air));
-    for (const Scale& scale : scales(job.manner.unit)) {
-        if (seen.front.box.width() * scale.factor > usable.width() || seen.front.box.height() * scale.factor > usable.height()) continue;
-        const Block views = principal_views(job, seen, scale.factor);
-        const auto found = base.find(views.box().width(), views.box().height());
-        if (!found) continue;
-        FreeSpace rest = base;
-        rest.take(grown(*found, air));
-        auto place = place_picture(job, picture, rest.rects());
-        if (!place || place->factor < scale.factor / 5) continue;
-        OneSheet one;
-        one.factor = scale.factor;
-        one.leaf.scale = scale.words;
-        one.leaf.block.add(list, lower_left_for(list, {list_rect.left, list_rect.bottom}));
-        const Point2 at = centred_in(place->block, place->rect);
-        const Rect& pb = place->block.box();
-        one.leaf.block.add(place->block, at);
-        // The views stand in the middle of the room they have.
-        FreeSpace room = base;
-        room.take(grown({pb.left + at.x, pb.bottom + at.y, pb.right + at.x, pb.top + at.y}, air));
-        Rect best = *found;
-        for (const Rect& r : room.rects())
-            if (r.left <= found->left + 1e-6 && r.bottom <= found->bottom + 1e-6 && r.right >= found->right - 1e-6 && r.top >= found->top - 1e-6 &&
-                r.width() * r.height() > best.width() * best.height())
-                best = r;
-        one.leaf.block.add(views, centred_in(views, best));
-        return one;
+Rect moved(const Rect& r, Point2 by) { return {r.left + by.x, r.bottom + by.y, r.right + by.x, r.top + by.y}; }
+
+/// How far some areas may go on in one direction before one meets the border or an obstacle.
+/// dx, dy  one of them 1 or -1, the other 0
+double slack(const std::vector<Rect>& areas, const Rect& within, const std::vector<Rect>& obstacles, int dx, int dy) {
+    double least = std::numeric_limits<double>::infinity();
+    for (const Rect& a : areas) {
+        least = std::min(least, dx > 0 ? within.right - a.right : dx < 0 ? a.left - within.left : dy > 0 ? within.top - a.top : a.bottom - within.bottom);
+        for (const Rect& o : obstacles) {
+            const bool beside = dx != 0 ? o.bottom < a.top && o.top > a.bottom : o.left < a.right && o.right > a.left;
+            if (!beside) continue;
+            const double room = dx > 0 ? o.left - a.right : dx < 0 ? a.left - o.right : dy > 0 ? o.bottom - a.top : a.bottom - o.top;
+            if (room > -1e-6) least = std::min(least, room);
+        }
+    }
+    return std::max(least, 0.0);
+}
+
+/// Where the views may stand: in the upper left corner or the lower left one. Nothing when neither is free.
+std::optional<Point2> corner_for(const PrincipalViews& views, const Rect& within, const std::vector<Rect>& obstacles) {
+    const Rect all = views.block.box();
+    if (all.width() > within.width() + 1e-6 || all.height() > within.height() + 1e-6) return std::nullopt;
+    for (const double y : {within.top - all.top, within.bottom - all.bottom}) {
+        const Point2 by{within.left - all.left, y};
+        const bool free = std::none_of(views.areas.begin(), views.areas.end(), [&](const Rect& area) {
+            return std::any_of(obstacles.begin(), obstacles.end(), [&](const Rect& o) { return meet(moved(area, by), o); });
+        });
+        if (free) return by;
     }
     return std::nullopt;
 }
 
+/// The views moved to the middle of the room they have.
+Point2 settled(const PrincipalViews& views, Point2 by, const Rect& within, const std::vector<Rect>& obstacles) {
+    for (const bool level : {true, false}) {
+        std::vector<Rect> areas;
+        for (const Rect& area : views.areas) areas.push_back(moved(area, by));
+        const double ahead = slack(areas, within, obstacles, level, !level), behind = slack(areas, within, obstacles, -int(level), -int(!level));
+        (level ? by.x : by.y) += (ahead - behind) / 2;
+    }
+    return by;
+}
+
+/// Views, picture and list on one sheet. Of the scales at which all find room the one that fills the sheet best, as long
+/// as the picture is not below a quarter of the views' scale.
+std::optional<OneSheet> on_one_sheet(const Job& job, const Principal& seen, const Picture& picture) {
+    const Block list = parts_list(job);
+    const Rect usable = job.paper.usable(), title = job.paper.title_block();
+    const Rect list_rect{title.right - list.box().width(), title.top, title.right, title.top + list.box().height()};
+    const std::vector<Rect> fixed{grown(title, 2), grown(list_rect, air)};
+    std::optional<OneSheet> best;
+    double best_fill = 0;
+    for (const Scale& scale : scales(job.manner.unit)) {
+        if (best && scale.factor < 0.3 * best->factor) break;
+        if (seen.front.box.width() * scale.factor > usable.width() || seen.front.box.height() * scale.factor > usable.height()) continue;
+        const PrincipalViews views = principal_views(job, seen, scale.factor);
+        const auto corner = corner_for(views, usable, fixed);
+        if (!corner) continue;
+        FreeSpace rest(usable);
+        for (const Rect& f : fixed) rest.take(f);
+        double fill = 0;
+        for (const Rect& area : views.areas) {
+            rest.take(grown(moved(area, *corner), air));
+            fill += area.width() * area.height();
+        }
+        auto place = place_picture(job, picture, rest.rects());
+        if (!place || place->factor < scale.factor / 4.01) continue;
+        const Point2 picture_at = centred_in(place->block, place->rect);
+        const Rect picture_rect = moved(place->block.box(), picture_at);
+        fill += picture_rect.width() * picture_rect.height();
+        if (best && fill <= best_fill) continue;
+        best_fill = fill;
+        best.emplace();
+        best->factor = scale.factor;
+        best->leaf.scale = scale.words;
+        best->leaf.block.add(list, lower_left_for(list, {list_rect.left, list_rect.bottom}));
+        std::vector<Rect> obstacles = fixed;
+        obstacles.push_back(grown(picture_rect, air));
+        best->leaf.block.add(views.block, settled(views, *corner, usable, obstacles));
+        best->leaf.block.add(place->block, picture_at);
+    }
+    return best;
+}
+
 /// Views alone: the largest scale at which they fit beside the title block.
 OneSheet views_alone(const Job& job, const Principal& seen) {
-    FreeSpace space(job.paper.usable());
-    space.take(grown(job.paper.title_block(), 2));
+    const Rect usable = job.paper.usable();
+    const std::vector<Rect> fixed{grown(job.paper.title_block(), 2)};
     const std::vector<Scale>& list = scales(job.manner.unit);
     for (const Scale& scale : list) {
-        if (&scale != &list.back() && seen.front.box.width() * scale.factor > job.paper.width) continue;
-        const Block views = principal_views(job, seen, scale.factor);
-        const auto found = space.find(views.box().width(), views.box().height());
-        if (!found && &scale != &list.back()) continue;
-        Rect best = found.value_or(job.paper.usable());
-        for (const Rect& r : space.rects())
-            if (r.width() >= views.box().width() && r.height() >= views.box().height() && r.width() * r.height() > best.width() * best.height()) best = r;
+        const bool last = &scale == &list.back();
+        if (!last && (seen.front.box.width() * scale.factor > usable.width() || seen.front.box.height() * scale.factor > usable.height())) continue;
+        const PrincipalViews views = principal_views(job, seen, scale.factor);
+        const auto corner = corner_for(views, usable, fixed);
+        if (!corner && !last) continue;
         OneSheet one;
         one.factor = scale.factor;
         one.leaf.scale = scale.words;
-        one.leaf.block.add(views, centred_in(views, best));
+        const Rect& box = views.block.box();
+        one.leaf.block.add(views.block, corner ? settled(views, *corner, usable, fixed) : Point2{usable.left - box.left, usable.top - box.top});
         return one;
     }
     return {};

@@ -68,9 +68,10 @@ bool cross(Point2 a, Point2 b, Point2 c, Point2 d) {
     return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
 
-/// Spreads balloons along y, keeping their order, at least `pitch` apart, near their anchors and within [low, high].
+/// Spreads balloons along y, keeping their order, at least `pitch` apart, near the heights they want and within
+/// [low, high].
 void spread(std::vector<Standing>& column, double pitch, double low, double high) {
-    std::stable_sort(column.begin(), column.end(), [](const Standing& a, const Standing& b) { return a.anchor.y < b.anchor.y; });
+    std::stable_sort(column.begin(), column.end(), [](const Standing& a, const Standing& b) { return a.at.y < b.at.y; });
     const std::size_t n = column.size();
     // Groups that touch are centred on the mean of what their members want.
     struct Group {
@@ -80,7 +81,7 @@ void spread(std::vector<Standing>& column, double pitch, double low, double high
     };
     std::vector<Group> groups;
     for (std::size_t i = 0; i < n; ++i) {
-        groups.push_back({std::clamp(column[i].anchor.y, low, std::max(low, high)), 1});
+        groups.push_back({std::clamp(column[i].at.y, low, std::max(low, high)), 1});
         while (groups.size() > 1) {
             Group &a = groups[groups.size() - 2], &b = groups.back();
             if (a.first(pitch) + pitch * static_cast<double>(a.count) <= b.first(pitch)) break;
@@ -196,7 +197,11 @@ void draw_balloons(Block& block, const Rect& picture, const std::vector<BalloonW
             const double middle = (low + high) / 2;
             low = middle - need / 2, high = middle + need / 2;
         }
-        for (Standing& s : column) s.at.x = x;
+        for (Standing& s : column) {
+            // Leaders rise or fall away from the middle of the picture: a level one would look like an edge.
+            const double away_from_middle = s.anchor.y >= picture.middle().y ? 1 : -1;
+            s.at = {x, s.anchor.y + away_from_middle * 0.3 * std::min(std::abs(s.anchor.x - x), 40.0)};
+        }
         spread(column, pitch, low, high);
         uncross(column);
         for (const Standing& s : column) {

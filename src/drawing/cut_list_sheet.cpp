@@ -26,21 +26,22 @@ std::string remarks_of(const cutlist::Row& row) {
 
 Table list_table(const Job& job, double width) {
     const bool wide = width > 300;
-    const double size = wide ? 17 : 12.5;
     Table table;
     const auto figures = Typeface::lettering;
     table.columns = {{"ref", wide ? 10.0 : 8.0, true, Typeface::sans_bold},
-                     {"part", wide ? 62.0 : 34.0, false, Typeface::sans},
+                     {"part", wide ? 62.0 : 30.0, false, Typeface::sans},
                      {"off", wide ? 10.0 : 8.0, true, figures},
-                     {"wood", wide ? 42.0 : 24.0, false, Typeface::sans},
+                     {"wood", wide ? 42.0 : 23.0, false, Typeface::sans},
                      {"sawn", wide ? 28.0 : 15.0, false, Typeface::sans}};
     for (const char* state : {"finished", "rough"})
-        for (const char* axis : {"T", "W", "L"})
-            table.columns.push_back({std::string(axis) + " " + (wide ? state : state == std::string("finished") ? "fin." : "rough"),
-                                     axis[0] == 'L' ? size + 2 : size, true, figures});
+        for (const auto& [axis, room] : {std::pair{"T", 10.0}, {"W", 11.5}, {"L", 13.5}})
+            table.columns.push_back({std::string(axis) + " " + (wide || state[0] == 'r' ? state : "fin."), wide ? room + 7 : room, true, figures});
     table.columns.push_back({in_inches(job) ? "board feet" : "m³", wide ? 20.0 : 14.0, true, figures});
-    const double used = table.width();
-    if (wide) table.columns.push_back({"joinery, remarks", width - used, false, Typeface::sans});
+    const double left_over = width - table.width();
+    if (wide)
+        table.columns.push_back({"joinery, remarks", left_over, false, Typeface::sans});
+    else
+        table.columns[1].width += left_over;
     for (std::size_t r = 0; r < job.cut_list.rows.size(); ++r) {
         const cutlist::Row& row = job.cut_list.rows[r];
         TableRow line;

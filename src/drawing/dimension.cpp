@@ -13,6 +13,7 @@
 #include <set>
 
 #include "drawing/marks.hpp"
+#include "drawing/text_metrics.hpp"
 
 namespace rayfleck::drawing {
 namespace {
@@ -46,10 +47,12 @@ struct Turned {
     Text figure(const std::string& words, double height, double u, double v) const {
         Text text{{}, words, height, Typeface::lettering, Ink::black, level() ? 0.0 : 90.0};
         text.at = paper(u, v);
+        // A built fraction reaches below its base line.
+        const double lift = over_the_line - measure_text(words, height, Typeface::lettering).lowest;
         if (level())
-            text.at.y += over_the_line;
+            text.at.y += lift;
         else
-            text.at.x -= over_the_line;
+            text.at.x -= lift;
         return text;
     }
 };

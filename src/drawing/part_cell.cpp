@@ -45,9 +45,9 @@ Views look_at_part(const Job& job, const Made& made) {
     Views views;
     views.edge_view = job.first_angle ? on_high_edge : on_low_edge;
     views.end_view = job.first_angle ? on_near_end : on_far_end;
-    views.face = look_at(alone, on_face, alone);
-    views.edge = look_at(alone, views.edge_view, alone);
-    views.end = look_at(alone, views.end_view, alone);
+    views.face = look_at(alone, on_face, true);
+    views.edge = look_at(alone, views.edge_view, true);
+    views.end = look_at(alone, views.end_view, true);
     return views;
 }
 
@@ -85,6 +85,7 @@ Layout layout_of(const Job& job, const Made& made, const Borders& borders, doubl
 struct Link {
     double from = 0, to = 0;
     int times = 1;
+    bool derived = false; ///< follows from the overall and the other links; told in parentheses
 };
 std::vector<Link> links_of(const std::vector<double>& places, double low, double high) {
     std::vector<Link> links;
@@ -110,7 +111,11 @@ std::vector<Link> links_of(const std::vector<double>& places, double low, double
     auto longest = grouped.end();
     for (auto link = grouped.begin(); link != grouped.end(); ++link)
         if (link->times == 1 && (longest == grouped.end() || link->to - link->from > longest->to - longest->from)) longest = link;
-    if (longest != grouped.end() && grouped.size() > 1) grouped.erase(longest);
+    if (longest != grouped.end())
+        grouped.erase(longest);
+    else
+        // Only runs of equal links: the longest run is told all the same, as what it is.
+        std::max_element(grouped.begin(), grouped.end(), [](const Link& a, const Link& b) { return a.to - a.from < b.to - b.from; })->derived = true;
     return grouped;
 }
 
@@ -122,7 +127,8 @@ double finest_step(const Job& job) {
 
 std::string figure_of(const Job& job, const Link& link) {
     const double each = (link.to - link.from) / link.times;
-    return link.times > 1 ? fmt::format("{}× {}", link.times, job.figure(each)) : job.figure(each);
+    const std::string figure = link.times > 1 ? fmt::format("{}× {}", link.times, job.figure(each)) : job.figure(each);
+    return link.derived ? "(" + figure + ")" : figure;
 }
 
 /// The chain as measures along a side; `paper` carries a place of the part to the paper.
@@ -135,7 +141,7 @@ MeasureString chain(const Job& job, const std::vector<double>& places, double lo
         if (from > to) std::swap(from, to);
         if (to - from < 0.05) continue;
         const std::string figure = figure_of(job, link);
-        string.push_back({from, to, wood, wood, figure, {part, axis, link.from, link.to, figure, false}});
+        string.push_back({from, to, wood, wood, figure, {part, axis, link.from, link.to, figure, link.derived}});
     }
     std::sort(string.begin(), string.end(), [](const Measure& a, const Measure& b) { return a.from < b.from; });
     return string;

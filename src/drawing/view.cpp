@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <tuple>
 
@@ -12,12 +13,15 @@ namespace {
 
 /// Two directions or distances nearer than this are the same line: half a hundredth of a millimetre of wood.
 constexpr double same_offset = 0.01, same_turn = 1e-4;
+/// Parallel lines on paper, mm.
+constexpr double least_gap = 0.7;
 
 /// A segment as a stretch of an endless line.
 struct OnLine {
-    long turn = 0, offset = 0; ///< which line
-    double from = 0, to = 0;   ///< along it
+    double turn = 0, offset = 0; ///< which line: its direction in radians, its distance from the origin
+    double from = 0, to = 0;     ///< along it
     Point2 direction, foot;
+    double length() const { return to - from; }
 };
 
 OnLine on_line(const Segment2& s) {
@@ -25,27 +29,39 @@ OnLine on_line(const Segment2& s) {
     double dx = s.b.x - s.a.x, dy = s.b.y - s.a.y;
     const double length = std::hypot(dx, dy);
     dx /= length, dy /= length;
-    if (dx < -1e-9 || (std::abs(dx) <= 1e-9 && dy < 0)) dx = -dx, dy = -dy;
+    if (dx < -1e-6 || (std::abs(dx) <= 1e-6 && dy < 0)) dx = -dx, dy = -dy;
     line.direction = {dx, dy};
-    line.turn = std::lround(std::atan2(dy, dx) / same_turn);
-    const double offset = dx * s.a.y - dy * s.a.x;
-    line.offset = std::lround(offset / same_offset);
-    line.foot = {-dy * offset, dx * offset};
+    line.turn = std::atan2(dy, dx);
+    line.offset = dx * s.a.y - dy * s.a.x;
+    line.foot = {-dy * line.offset, dx * line.offset};
     line.from = dx * s.a.x + dy * s.a.y;
     line.to = dx * s.b.x + dy * s.b.y;
     if (line.from > line.to) std::swap(line.from, line.to);
     return line;
 }
 
-std::vector<OnLine> sorted_lines(const std::vector<Segment2>& segments) {
+/// The segments in groups that lie on one endless line, each sorted along it.
+std::vector<std::vector<OnLine>> grouped(const std::vector<Segment2>& segments) {
     std::vector<OnLine> lines;
     lines.reserve(segments.size());
     for (const Segment2& s : segments)
         if (std::hypot(s.b.x - s.a.x, s.b.y - s.a.y) > 1e-6) lines.push_back(on_line(s));
-    std::sort(lines.begin(), lines.end(), [](const OnLine& a, const OnLine& b) {
-        return std::tie(a.turn, a.offset, a.from, a.to) < std::tie(b.turn, b.offset, b.from, b.to);
-    });
-    return lines;
+    std::sort(lines.begin(), lines.end(), [](const OnLine& a, const OnLine& b) { return std::tie(a.turn, a.offset, a.from) < std::tie(b.turn, b.offset, b.from); });
+    std::vector<std::vector<OnLine>> groups;
+    for (std::size_t i = 0; i < lines.size();) {
+        std::size_t end = i + 1;
+        while (end < lines.size() && lines[end].turn - lines[end - 1].turn < same_turn) ++end;
+        const auto from = lines.begin() + static_cast<std::ptrdiff_t>(i), to = lines.begin() + static_cast<std::ptrdiff_t>(end);
+        std::sort(from, to, [](const OnLine& a, const OnLine& b) { return std::tie(a.offset, a.from) < std::tie(b.offset, b.from); });
+        for (auto line = from; line != to; ++line) {
+            if (line == from || line->offset - std::prev(line)->offset > same_offset) groups.emplace_back();
+            groups.back().push_back(*line);
+        }
+        i = end;
+    }
+    for (auto& group : groups)
+        std::sort(group.begin(), group.end(), [](const OnLine& a, const OnLine& b) { return std::tie(a.from, a.to) < std::tie(b.from, b.to); });
+    return groups;
 }
 
 Segment2 segment_of(const OnLine& line, double from, double to) {
@@ -64,38 +80,73 @@ void zig_zag(Block& block, double x, double low, double high) {
 
 std::vector<Segment2> united(const std::vector<Segment2>& segments) {
     std::vector<Segment2> out;
-    const std::vector<OnLine> lines = sorted_lines(segments);
-    for (std::size_t i = 0; i < lines.size();) {
-        double to = lines[i].to;
-        std::size_t j = i + 1;
-        while (j < lines.size() && lines[j].turn == lines[i].turn && lines[j].offset == lines[i].offset &&
-               lines[j].from <= to + same_offset)
-            to = std::max(to, lines[j++].to);
-        out.push_back(segment_of(lines[i], lines[i].from, to));
-        i = j;
+    for (const std::vector<OnLine>& group : grouped(segments)) {
+        // The longest tells the direction best.
+        const OnLine& line = *std::max_element(group.begin(), group.end(), [](const OnLine& a, const OnLine& b) { return a.length() < b.length(); });
+        for (std::size_t i = 0; i < group.size();) {
+            double to = group[i].to;
+            std::size_t j = i + 1;
+            while (j < group.size() && group[j].from <= to + same_offset) to = std::max(to, group[j++].to);
+            out.push_back(segment_of(line, group[i].from, to));
+            i = j;
+        }
     }
     return out;
 }
 
 std::vector<Segment2> without(const std::vector<Segment2>& segments, const std::vector<Segment2>& others) {
-    std::map<std::pair<long, long>, std::vector<std::pair<double, double>>> taken;
-    for (const OnLine& line : sorted_lines(others))
-        // A line whose rounded direction or distance falls just over the border must still be found.
-        for (long turn = -1; turn <= 1; ++turn)
-            for (long offset = -1; offset <= 1; ++offset)
-                taken[{line.turn + turn, line.offset + offset}].push_back({line.from, line.to});
-    for (auto& [line, stretches] : taken) std::sort(stretches.begin(), stretches.end());
+    return thinned(segments, same_offset, others);
+}
+
+std::vector<Segment2> thinned(const std::vector<Segment2>& segments, double gap, const std::vector<Segment2>& also) {
+    struct Entry {
+        OnLine line;
+        bool stays = false;
+    };
+    std::vector<Entry> all;
+    for (const auto* list : {&also, &segments})
+        for (const Segment2& s : *list)
+            if (std::hypot(s.b.x - s.a.x, s.b.y - s.a.y) > 1e-6) all.push_back({on_line(s), list == &also});
+    std::stable_sort(all.begin(), all.end(), [](const Entry& a, const Entry& b) { return a.line.turn < b.line.turn; });
     std::vector<Segment2> out;
-    for (const OnLine& line : sorted_lines(segments)) {
-        const auto found = taken.find({line.turn, line.offset});
-        double at = line.from;
-        if (found != taken.end())
-            for (const auto& [from, to] : found->second) {
-                if (to <= at || from >= line.to) continue;
-                if (from > at + same_offset) out.push_back(segment_of(line, at, from));
+    for (std::size_t i = 0; i < all.size();) {
+        std::size_t end = i + 1;
+        while (end < all.size() && all[end].line.turn - all[end - 1].line.turn < same_turn) ++end;
+        std::vector<Entry> parallel(all.begin() + static_cast<std::ptrdiff_t>(i), all.begin() + static_cast<std::ptrdiff_t>(end));
+        i = end;
+        std::stable_sort(parallel.begin(), parallel.end(), [](const Entry& a, const Entry& b) {
+            if (a.stays != b.stays) return a.stays;
+            // Equal lengths differ in the last bits; then the place decides.
+            if (std::abs(a.line.length() - b.line.length()) > 1e-3) return a.line.length() > b.line.length();
+            return a.line.offset < b.line.offset;
+        });
+        std::vector<OnLine> kept;
+        for (const Entry& entry : parallel) {
+            if (entry.stays) {
+                kept.push_back(entry.line);
+                continue;
+            }
+            std::vector<std::pair<double, double>> taken;
+            for (const OnLine& other : kept)
+                if (std::abs(other.offset - entry.line.offset) < gap && other.from < entry.line.to && other.to > entry.line.from)
+                    taken.push_back({other.from, other.to});
+            std::sort(taken.begin(), taken.end());
+            double at = entry.line.from;
+            const auto keep = [&](double from, double to) {
+                // Between two kept lines a stub shorter than the gap says nothing.
+                if (to - from <= (taken.empty() ? 0 : gap)) return;
+                out.push_back(segment_of(entry.line, from, to));
+                kept.push_back(entry.line);
+                kept.back().from = from;
+                kept.back().to = to;
+            };
+            for (const auto& [from, to] : taken) {
+                if (to <= at || from >= entry.line.to) continue;
+                if (from > at) keep(at, from);
                 at = std::max(at, to);
             }
-        if (line.to > at + same_offset) out.push_back(segment_of(line, at, line.to));
+            if (entry.line.to > at) keep(at, entry.line.to);
+        }
     }
     return out;
 }
@@ -142,17 +193,14 @@ std::vector<std::vector<Point2>> chained(const std::vector<Segment2>& segments) 
     return out;
 }
 
-Seen look_at(const std::vector<solid::Placed>& parts, const solid::View& view, const std::vector<solid::Placed>& for_hidden) {
+Seen look_at(const std::vector<solid::Placed>& parts, const solid::View& view, bool with_hidden) {
     Seen seen;
-    const auto split = [](const std::vector<solid::Line2>& lines, std::vector<Segment2>* visible, std::vector<Segment2>* hidden) {
-        for (const solid::Line2& line : lines) {
-            if (line.visible && visible) visible->push_back(line.at);
-            if (!line.visible && hidden) hidden->push_back(line.at);
-        }
-    };
-    const bool same = !for_hidden.empty() && for_hidden.size() == parts.size() && for_hidden.front().solid == parts.front().solid;
-    split(solid::hidden_lines(parts, view), &seen.visible, same ? &seen.hidden : nullptr);
-    if (!for_hidden.empty() && !same) split(solid::hidden_lines(for_hidden, view), nullptr, &seen.hidden);
+    for (const solid::Line2& line : solid::hidden_lines(parts, view)) {
+        if (line.visible)
+            seen.visible.push_back(line.at);
+        else if (with_hidden)
+            seen.hidden.push_back(line.at);
+    }
     seen.visible = united(seen.visible);
     seen.hidden = without(united(seen.hidden), seen.visible);
     std::vector<Point2> points;
@@ -215,8 +263,8 @@ double LengthMap::on_paper(double x) const {
 }
 
 void draw_seen(Block& block, const Seen& seen, const LengthMap& map, Point2 origin, Role role) {
-    const auto draw = [&](const std::vector<Segment2>& segments, Pen pen) {
-        std::vector<Segment2> on_paper;
+    const auto on_paper = [&](const std::vector<Segment2>& segments) {
+        std::vector<Segment2> out;
         for (const Segment2& s : segments)
             for (const LengthMap::Kept& k : map.kept()) {
                 Segment2 c = s;
@@ -236,12 +284,14 @@ void draw_seen(Block& block, const Seen& seen, const LengthMap& map, Point2 orig
                     return Point2{origin.x + k.at + (p.x - k.from) * map.scale(), origin.y + (p.y - seen.box.bottom) * map.scale()};
                 };
                 c = {placed(c.a), placed(c.b)};
-                if (std::hypot(c.a.x - c.b.x, c.a.y - c.b.y) > 0.01) on_paper.push_back(c);
+                if (std::hypot(c.a.x - c.b.x, c.a.y - c.b.y) > 0.01) out.push_back(c);
             }
-        for (std::vector<Point2>& points : chained(on_paper)) block.stroke(std::move(points), pen, role);
+        return out;
     };
-    draw(seen.hidden, Pen::hidden);
-    draw(seen.visible, Pen::visible);
+    const std::vector<Segment2> visible = thinned(on_paper(seen.visible), least_gap);
+    const std::vector<Segment2> hidden = thinned(on_paper(seen.hidden), least_gap, visible);
+    for (std::vector<Point2>& points : chained(hidden)) block.stroke(std::move(points), Pen::hidden, role);
+    for (std::vector<Point2>& points : chained(visible)) block.stroke(std::move(points), Pen::visible, role);
     const double top = origin.y + seen.box.height() * map.scale();
     for (std::size_t i = 0; i + 1 < map.kept().size(); ++i) {
         const LengthMap::Kept &a = map.kept()[i], &b = map.kept()[i + 1];

@@ -2,7 +2,10 @@
 // Views of the model as strokes: projected edges joined into long lines, visible ones wide, hidden ones dashed.
 //
 // Which hidden edges are drawn: in the principal views of the piece only those of whole parts, as if no joint were
-// cut, so that a mortise inside a leg does not clutter the elevation; in part drawings all of them; in pictures none.
+// cut, so that a mortise inside a leg does not clutter the elevation (assembly_sheet.cpp says of which parts); in part
+// drawings all of them; in pictures none, but for parts that would not be seen at all.
+// Lines nearer to each other than 0.7 mm on paper run together in print (ISO 128 asks for that much, from memory), so
+// of such a pair the shorter is left out.
 // Left out: centre lines of round parts, hatching.
 
 #include <vector>
@@ -20,13 +23,14 @@ struct Seen {
     Rect box;
 };
 
-/// parts        what is drawn
-/// for_hidden   the parts whose hidden edges are drawn; empty: none. May be simpler versions of `parts`.
-Seen look_at(const std::vector<solid::Placed>& parts, const solid::View& view,
-             const std::vector<solid::Placed>& for_hidden = {});
+/// with_hidden  hidden edges too
+Seen look_at(const std::vector<solid::Placed>& parts, const solid::View& view, bool with_hidden);
 
 /// Lines that lie on one another or touch end to end in one direction become one.
 std::vector<Segment2> united(const std::vector<Segment2>& segments);
+/// Of lines closer side by side than `gap` the longer ones; of the others what runs beyond.
+/// also  lines that stay in any case
+std::vector<Segment2> thinned(const std::vector<Segment2>& segments, double gap, const std::vector<Segment2>& also = {});
 /// The lines without the stretches on which one of `others` lies.
 std::vector<Segment2> without(const std::vector<Segment2>& segments, const std::vector<Segment2>& others);
 /// Segments that meet two by two become polylines; closed ones repeat their first point.
