@@ -163,6 +163,9 @@ class Bench {
     std::vector<HoldRule> rules_;
 };
 
+/// How the pair meets; where A's section misses B the maker is told that this joint has no place.
+std::optional<Meeting> meeting_for(Bench& bench, const Pair& pair, Prefer prefer);
+
 /// Reads `glued`, `glued in the middle`, `glued at SIDE`, `dry` into the rule. Stretches lie along `along`
 /// (piece's frame, unit) on either side of the middle of, or from an end of, the reach from `low` to `high`.
 void read_glue(const Bench& bench, const Options& options, HoldRule& rule, Vector along, double low,

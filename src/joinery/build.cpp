@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 #include <fmt/format.h>
 
@@ -66,6 +67,20 @@ std::vector<Pair> pairs_of(Bench& bench, const piece::JointWanted& wanted, int i
     return pairs;
 }
 
+/// Sizes that leave the range of exact lengths (a part leaning almost along a face) end the joints of this
+/// kind.
+void lay_out_kind(Bench& bench, const Kind& kind, const std::vector<Pair>& pairs) {
+    try {
+        kind.lay_out(bench, pairs);
+    } catch (const std::overflow_error& wrong) {
+        bench.refuse(pairs.front(), "joint-out-of-measure",
+                     fmt::format("the {} of {} and {} comes out of all measure: {}", kind.name,
+                                 bench.part(pairs.front().a).name, bench.part(pairs.front().b).name,
+                                 wrong.what()),
+                     "look at how the two parts lie to each other");
+    }
+}
+
 void lay_out_joints(Bench& bench, findings::Findings& findings) {
     const piece::Piece& piece = bench.piece();
     std::vector<std::vector<Pair>> by_kind(all_kinds().size());
@@ -86,7 +101,7 @@ void lay_out_joints(Bench& bench, findings::Findings& findings) {
         all.insert(all.end(), pairs.begin(), pairs.end());
     }
     for (std::size_t k = 0; k < by_kind.size(); ++k)
-        if (!by_kind[k].empty()) all_kinds()[k].lay_out(bench, by_kind[k]);
+        if (!by_kind[k].empty()) lay_out_kind(bench, all_kinds()[k], by_kind[k]);
 }
 
 /// Joints in the order of the text, not of the kinds.

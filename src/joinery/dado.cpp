@@ -20,7 +20,7 @@ namespace rules = wood::rules;
 
 void lay_out(Bench& bench, const Pair& pair) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
-    const auto meeting = meeting_of(a, b, Prefer::ends);
+    const auto meeting = meeting_for(bench, pair, Prefer::ends);
     if (!meeting) return;
     const Options options(*pair.wanted);
     const int k = meeting->axis(), t = k == 2 ? 1 : 2, along = 3 - k - t;
@@ -95,7 +95,7 @@ void lay_out(Bench& bench, const Pair& pair) {
         trench.low[along] = std::min(trench.low[along], body->first);
         trench.high[along] = std::max(trench.high[along], body->second);
         bench.cut_box(pair.b, joint, fit.socket, pair.a,
-                      meeting->box(a, trench, meeting->gap, meeting->gap + deep.value()));
+                      meeting->box(a, trench, meeting->mouth(a, trench), meeting->gap + deep.value()));
     }
     HoldRule hold;
     hold.joint = joint;

@@ -15,9 +15,9 @@ Point Row::at(const piece::Part& a, double along_at, double across_at) const {
     return a.frame.out(own);
 }
 
-std::optional<Row> row_of(const Bench& bench, const Pair& pair, Prefer prefer) {
+std::optional<Row> row_of(Bench& bench, const Pair& pair, Prefer prefer) {
     const piece::Part& a = bench.part(pair.a);
-    const auto meeting = meeting_of(a, bench.part(pair.b), prefer);
+    const auto meeting = meeting_for(bench, pair, prefer);
     if (!meeting) return std::nullopt;
     Row row;
     row.meeting = *meeting;

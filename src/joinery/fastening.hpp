@@ -21,7 +21,7 @@ struct Row {
     Point at(const piece::Part& a, double along_at, double across_at) const;
 };
 
-std::optional<Row> row_of(const Bench& bench, const Pair& pair, Prefer prefer);
+std::optional<Row> row_of(Bench& bench, const Pair& pair, Prefer prefer);
 
 /// Even places along a row.
 ///

@@ -10,7 +10,7 @@ namespace rayfleck::joinery {
 void glue(Bench& bench, const std::vector<Pair>& pairs) {
     for (const Pair& pair : pairs) {
         const piece::Part& a = bench.part(pair.a);
-        const auto meeting = meeting_of(a, bench.part(pair.b), Prefer::any_side);
+        const auto meeting = meeting_for(bench, pair, Prefer::any_side);
         if (!meeting) continue;
         const Options options(*pair.wanted);
         Box patch = meeting->box(a, meeting->window, meeting->gap, meeting->gap + 1e-9);

@@ -37,7 +37,7 @@ double extent_along(const piece::Part& part, Vector direction) {
 
 std::optional<GroovePlan> plan_groove(Bench& bench, const Pair& pair) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
-    const auto meeting = meeting_of(a, b, Prefer::any_side);
+    const auto meeting = meeting_for(bench, pair, Prefer::any_side);
     if (!meeting) return std::nullopt;
     const Options options(*pair.wanted);
     GroovePlan plan;
@@ -165,7 +165,7 @@ void lay_out(Bench& bench, const std::vector<GroovePlan>& plans, const GroovePla
     bench.note_size(joint, "tongue length", plan.projects.value(), "mm", "groove depth less the play");
 
     bench.cut_box(plan.pair.b, joint, "groove", plan.pair.a,
-                  meeting.box(a, section, meeting.gap, meeting.gap + plan.deep.value()));
+                  meeting.box(a, section, meeting.mouth(a, section), meeting.gap + plan.deep.value()));
 
     const bool has_shoulders = plan.wide.value() < size_of(a, t) - touching_within;
     Fit fit;

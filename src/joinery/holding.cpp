@@ -10,6 +10,18 @@
 
 namespace rayfleck::joinery {
 
+std::optional<Meeting> meeting_for(Bench& bench, const Pair& pair, Prefer prefer) {
+    const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
+    auto meeting = meeting_of(a, b, prefer);
+    if (!meeting)
+        bench.refuse(pair, "joint-has-no-place",
+                     "no side of " + a.name + " goes squarely enough into " + b.name + " for " +
+                         pair.wanted->kind,
+                     "place " + a.name + " so that an end or an edge of it comes to " + b.name +
+                         ", or choose another joint");
+    return meeting;
+}
+
 void read_glue(const Bench& bench, const Options& options, HoldRule& rule, Vector along, double low,
                double high) {
     if (options.has("dry")) rule.hold = Hold::free;

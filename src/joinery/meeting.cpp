@@ -290,13 +290,18 @@ std::optional<Meeting> meeting_of(const piece::Part& a, const piece::Part& b, Pr
     const double side = coordinate(a, meeting.from, 0);
     const std::vector<Plane> tapers = tapers_of(a, k);
 
-    // First where the middle of A's section goes; then the section over B; then its own middle.
+    // First where the middle of A's section goes, or else just inside B; then the section over B; then its
+    // own middle.
     Point middle{size_of(a, 0) / 2, size_of(a, 1) / 2, size_of(a, 2) / 2};
     middle[k] = side;
-    double inside_b = 0.5;
+    const Range near_b = along(corners_of(b), meeting.into);
+    const double near = near_b.low - dot(a.frame.out(middle), meeting.into), deep = near_b.high - near_b.low;
+    std::vector<double> levels{near + std::min(0.5, deep / 2), near + deep / 2};
     if (const auto passage = inside_convex(of_b, middle, out))
-        inside_b = passage->first + std::min(0.5, (passage->second - passage->first) / 2);
-    const auto window = clipped_section(a, k, side + inside_b * out[k], tapers, of_b);
+        levels.insert(levels.begin(), passage->first + std::min(0.5, (passage->second - passage->first) / 2));
+    std::optional<Box> window;
+    for (std::size_t i = 0; i < levels.size() && !window; ++i)
+        window = clipped_section(a, k, side + levels[i] * out[k], tapers, of_b);
     if (!window) return std::nullopt;
     meeting.window = *window;
     // A leaning surface is met at another level by every line of the section, so the section over it is

@@ -74,6 +74,11 @@ struct Meeting {
     bool over_whole_section(const piece::Part& a) const;
     /// Least and greatest distance beyond A's side at which a rectangle of A's section meets a plane.
     std::pair<double, double> reach_of(const piece::Part& a, const Plane& plane, const Box& section) const;
+    /// Where a socket of this section has to begin, beyond A's side: at the surface, or clear of a leaning
+    /// one.
+    double mouth(const piece::Part& a, const Box& section) const {
+        return square ? gap : reach_of(a, face, section).first - 1.0;
+    }
     /// A box of A's frame: the section, from `near` to `beyond` mm outside A's side.
     Box box(const piece::Part& a, const Box& section, double near, double beyond) const;
 };

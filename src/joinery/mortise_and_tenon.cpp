@@ -154,12 +154,22 @@ void note_sizes(const Bench& bench, const TenonPlan& plan, int joint) {
 
 void lay_out_loose(Bench& bench, const TenonPlan& plan, int joint) {
     const piece::Part& a = bench.part(plan.pair.a);
+    const Meeting& meeting = plan.meeting;
     for (const Box& section : plan.sections) {
-        const double in = plan.projects.value(), gap = plan.meeting.gap;
-        bench.cut_box(plan.pair.a, joint, "mortise", plan.pair.a, plan.meeting.box(a, section, gap - in, gap),
+        const double in = plan.projects.value(), gap = meeting.gap;
+        const double out = meeting.square ? gap : meeting.reach_of(a, meeting.face, section).second + 1.0;
+        bench.cut_box(plan.pair.a, joint, "mortise", plan.pair.a, meeting.box(a, section, gap - in, out),
                       "for a loose tenon");
-        bench.cut_box(plan.pair.b, joint, "mortise", plan.pair.a, plan.meeting.box(a, section, gap, gap + in),
-                      "for a loose tenon");
+        bench.cut_box(plan.pair.b, joint, "mortise", plan.pair.a,
+                      meeting.box(a, section, meeting.mouth(a, section), gap + in), "for a loose tenon");
+    }
+    if (meeting.gap < -touching_within) {
+        // A body placed into B ends at B's surface: it has no tenon of its own.
+        Fit fit;
+        fit.cheek = "end trim";
+        let_in(bench, plan.pair, joint, meeting, {}, fit);
+    } else {
+        butt(bench, plan.pair, joint, meeting);
     }
     bench.hardware(plan.pair,
                    fmt::format("loose tenon {} x {} x {}", hardware_size(bench, plan.thickness.value()),

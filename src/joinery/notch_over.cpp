@@ -21,8 +21,9 @@ namespace {
 void lay_out(Bench& bench, const Pair& pair) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
     const Options options(*pair.wanted);
-    const auto meeting = meeting_of(a, b, Prefer::any_side);
-    if (!meeting || (meeting->gap > -touching_within && !options.has("deep"))) {
+    const auto meeting = meeting_for(bench, pair, Prefer::any_side);
+    if (!meeting) return;
+    if (meeting->gap > -touching_within && !options.has("deep")) {
         bench.refuse(pair, "notch-has-no-wood",
                      a.name + " does not run into " + b.name + ", so there is nothing to notch",
                      "place them so that they overlap by the depth of the notch, or say how deep it is");

@@ -19,7 +19,7 @@ namespace rules = wood::rules;
 
 void lay_out(Bench& bench, const Pair& pair) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
-    const auto meeting = meeting_of(a, b, Prefer::any_side);
+    const auto meeting = meeting_for(bench, pair, Prefer::any_side);
     if (!meeting) return;
     const Options options(*pair.wanted);
     const int k = meeting->axis();
@@ -62,7 +62,7 @@ void lay_out(Bench& bench, const Pair& pair) {
     fit.cut_socket = false;
     let_in(bench, pair, joint, *meeting, {{section, deep, ""}}, fit);
     bench.cut_box(pair.b, joint, "rabbet", pair.a,
-                  meeting->box(a, step, meeting->gap, meeting->gap + deep.value()));
+                  meeting->box(a, step, meeting->mouth(a, step), meeting->gap + deep.value()));
 
     HoldRule hold;
     hold.joint = joint;

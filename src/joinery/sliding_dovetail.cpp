@@ -24,8 +24,9 @@ namespace rules = wood::rules;
 
 void lay_out(Bench& bench, const Pair& pair) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
-    const auto meeting = meeting_of(a, b, Prefer::ends);
-    if (!meeting || !meeting->square) {
+    const auto meeting = meeting_for(bench, pair, Prefer::ends);
+    if (!meeting) return;
+    if (!meeting->square) {
         bench.refuse(pair, "corner-not-square",
                      a.name + " does not stand square on " + b.name + ", so no tail slides in",
                      "use a mortise and tenon");
@@ -84,6 +85,12 @@ void lay_out(Bench& bench, const Pair& pair) {
         }
         if (open_high || options.has("through")) trench_high = std::max(trench_high, body->second);
         if (!open_high || options.has("through")) trench_low = std::min(trench_low, body->first);
+    }
+    if (!(section.high[along] - section.low[along] > 1)) {
+        bench.refuse(pair, "dovetails-have-no-room",
+                     "nothing is left of the tail of " + a.name + " in " + b.name,
+                     "stop it nearer to the edge");
+        return;
     }
     bench.joint(joint).assembly = a.frame.turn_out(outward({along, !open_high}));
     bench.joint(joint).at =

@@ -321,7 +321,7 @@ struct Planner {
 
 std::optional<TenonPlan> plan_tenon(Bench& bench, const Pair& pair) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
-    const auto meeting = meeting_of(a, b, Prefer::ends);
+    const auto meeting = meeting_for(bench, pair, Prefer::ends);
     if (!meeting) return std::nullopt;
     TenonPlan plan;
     plan.pair = pair;

@@ -27,8 +27,7 @@ void let_in(Bench& bench, const Pair& pair, int joint, const Meeting& meeting,
     for (const Tongue& tongue : tongues) {
         Length to = gap + tongue.projects;
         double socket_to = to.value() + fit.play;
-        double socket_from = meeting.gap;
-        if (!meeting.square) socket_from = meeting.reach_of(a, meeting.face, tongue.section).first - 1.0;
+        const double socket_from = meeting.mouth(a, tongue.section);
         if (fit.through) {
             const auto [near, far] = meeting.reach_of(a, meeting.far, tongue.section);
             if (far - near > 1e-6) {

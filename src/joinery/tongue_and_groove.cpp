@@ -13,7 +13,7 @@ namespace rules = wood::rules;
 
 void lay_out(Bench& bench, const Pair& pair) {
     const piece::Part& a = bench.part(pair.a);
-    const auto meeting = meeting_of(a, bench.part(pair.b), Prefer::any_side);
+    const auto meeting = meeting_for(bench, pair, Prefer::any_side);
     if (!meeting) return;
     const Options options(*pair.wanted);
     const int k = meeting->axis(), t = k == 2 ? 1 : 2, along = 3 - k - t;
