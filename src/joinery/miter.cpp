@@ -220,6 +220,11 @@ void lay_out(Bench& bench, const Pair& pair) {
                      "a scarf or a butt joint joins ends in one line");
         return;
     }
+    if (!(corner->high - corner->low > 1)) {
+        bench.refuse(pair, "no-corner-to-miter", a.name + " and " + b.name + " share no width at their corner",
+                     "place both at one level");
+        return;
+    }
     const Options options(*pair.wanted);
     std::string kind = "miter";
     for (const std::string_view word : {"spline", "keys"})

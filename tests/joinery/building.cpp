@@ -124,3 +124,22 @@ TEST_CASE("the model prints blanks, cuts, joints and contacts") {
 TEST_CASE("a second build gives the same model") {
     CHECK(print(build_text(table)->model) == print(build_text(table)->model));
 }
+
+TEST_CASE("joints that the parts' positions rule out are refused by name") {
+    const std::string one =
+        board("one", "size 20 x 60, runs across, face side front, from 0 to 400, bottom at 0, front at 0");
+    const std::string below =
+        board("two", "size 20 x 60, runs across, face side front, from 0 to 400, bottom at 60, front at 0");
+    const auto said = [&](const std::string& kind) {
+        return build_case(one + below + "join one to two with " + kind + "\n")->said();
+    };
+    CHECK(said("miter").find("no-corner-to-miter") != std::string::npos);
+    CHECK(said("dovetail").find("corner-not-square") != std::string::npos);
+    CHECK(said("finger joint").find("corner-not-square") != std::string::npos);
+    CHECK(said("cross lap").find("lap-has-no-wood") ==
+          std::string::npos); // one level: it laps along their length
+    CHECK(said("notch over").find("notch-has-no-wood") != std::string::npos);
+    CHECK(said("breadboard end").find("breadboard-needs-an-end") != std::string::npos);
+    CHECK(said("bridle").find("bridle-needs-an-end") != std::string::npos);
+    CHECK(said("glue").empty());
+}
