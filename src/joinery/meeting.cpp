@@ -296,7 +296,9 @@ std::optional<Meeting> meeting_of(const piece::Part& a, const piece::Part& b, Pr
     middle[k] = side;
     const Range near_b = along(corners_of(b), meeting.into);
     const double near = near_b.low - dot(a.frame.out(middle), meeting.into), deep = near_b.high - near_b.low;
-    std::vector<double> levels{near + std::min(0.5, deep / 2), near + deep / 2};
+    // B may begin later than its box, where it has been planed; so look farther and farther in.
+    std::vector<double> levels;
+    for (double in = std::min(0.5, deep / 2); in < deep; in *= 2) levels.push_back(near + in);
     if (const auto passage = inside_convex(of_b, middle, out))
         levels.insert(levels.begin(), passage->first + std::min(0.5, (passage->second - passage->first) / 2));
     std::optional<Box> window;

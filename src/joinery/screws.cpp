@@ -147,7 +147,9 @@ void lay_out(Bench& bench, const Pair& pair, bool slotted) {
     const std::vector<double> at =
         places(*row, count, every, std::min(std::max(25.0, 5 * shank.value()), row->length() / 4));
     bench.note_size(joint, "number of screws", static_cast<double>(at.size()), "",
-                    count ? "stated" : from_custom("evenly spaced, 200 mm at most"));
+                    count                  ? "stated"
+                    : options.has("every") ? "as many as the stated distance needs"
+                                           : from_custom("evenly spaced, 200 mm at most"));
 
     HoldRule rule;
     rule.joint = joint;
