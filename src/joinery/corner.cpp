@@ -1,4 +1,7 @@
-// See corner.hpp.
+// Finding the square corner of two boards, and making both blanks reach it. See corner.hpp for the picture.
+//
+// B is turned into A's frame, where with agreeing axes it is a box; which end of A, which end of B and how
+// far either falls short are then differences of levels. Boards that lean against each other are refused.
 
 #include "joinery/corner.hpp"
 

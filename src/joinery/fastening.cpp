@@ -1,4 +1,7 @@
-// See fastening.hpp.
+// The patch in which two parts meet, as a row along its longer way, and even places on it.
+//
+// The end distance is given up where the row is too short for it; the count is stated, or as many as keep the
+// distance between neighbours. Left out: staggered and double rows.
 
 #include "joinery/fastening.hpp"
 

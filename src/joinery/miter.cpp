@@ -221,7 +221,8 @@ void lay_out(Bench& bench, const Pair& pair) {
         return;
     }
     if (!(corner->high - corner->low > 1)) {
-        bench.refuse(pair, "no-corner-to-miter", a.name + " and " + b.name + " share no width at their corner",
+        bench.refuse(pair, "no-corner-to-miter",
+                     a.name + " and " + b.name + " share no width at their corner",
                      "place both at one level");
         return;
     }
