@@ -34,8 +34,8 @@ class Options {
     const piece::JointWanted* wanted_;
 };
 
-/// What stands at one side of a part beyond its shoulder. Boxes are in the part's own frame; along the side's
-/// axis they hold distances beyond the body's side instead of coordinates (low.x is not used for the stands).
+/// What stands at one side of a part beyond its shoulder. Boxes are in the part's own frame; only their two
+/// axes across the side are used, the rest is told as distances beyond the body's side.
 struct Standing {
     LocalSide side;
     int joint = -1;

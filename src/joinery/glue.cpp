@@ -1,5 +1,7 @@
-// Glue: the two parts only lie against each other. Nothing is cut, unless A's end must be fitted to a leaning
-// surface.
+// Glue: the two parts only lie against each other.
+//
+// Nothing is cut, unless A's end must be fitted to a leaning surface. The whole patch holds, or a stretch of
+// it when the text says where (see holding.cpp).
 
 #include <algorithm>
 

@@ -1,4 +1,7 @@
-// The table of joints, in the order in which they are laid out. See kinds.hpp.
+// The table of joints, in the order in which they are laid out.
+//
+// A new kind is one file with a function of this shape, a line here and one in kinds.hpp, and its options in
+// the table of the piece room (src/piece/joins.cpp). Joints are numbered in the order of the text afterwards.
 
 #include "joinery/kinds.hpp"
 

@@ -1,4 +1,8 @@
 // Growth, shoulders and sockets of tongues. See tongue.hpp for the picture.
+//
+// A square joint needs exact sums of lengths only. On a leaning surface the blank must also hold the far
+// corner of the slanting shoulder, and the socket begins clear of the surface, so that no sliver is left at
+// its mouth.
 
 #include "joinery/tongue.hpp"
 
