@@ -22,7 +22,7 @@ constexpr OptionRule haunched{"haunched", 0, 1}, through{"through"}, stub{"stub"
     thick{"thick", 1, 1}, wide{"wide", 1, 1}, long_{"long", 1, 1}, deep{"deep", 1, 1},
     shoulder{"shoulder", 1, 1}, set{"set", 1, 1, true}, stopped{"stopped", 1, 1, true}, every{"every", 1, 1},
     tails{"tails", 1, 1}, slope{"slope", 2, 2}, dowels{"dowels", 1, 1}, diameter{"diameter", 1, 1},
-    gap{"gap", 1, 1}, glued{"glued", 0, 0, true}, dry{"dry"}, spline{"spline", 0, 1}, keys{"keys", 0, 1},
+    gap{"gap", 1, 1}, glued{"glued", 0, 0, true}, glued_all{"glued"}, dry{"dry"}, spline{"spline", 0, 1}, keys{"keys", 0, 1},
     screws{"screws", 1, 1}, fingers{"fingers", 1, 1}, pins{"pins", 0, 1}, buttons{"buttons", 1, 1};
 
 struct KindRule {
@@ -31,30 +31,31 @@ struct KindRule {
     bool quoted = false;
 };
 
+/// Only what the joint's file in the joinery room reads: an option that would be passed over is an error here.
 const std::vector<KindRule>& kinds() {
     static const std::vector<KindRule> all{
         {"mortise and tenon",
-         {haunched, through, stub, wedged, twin, bare_faced, loose, pegged, thick, wide, long_, deep,
-          shoulder, set, diameter, glued, dry}},
-        {"bridle", {thick, deep, pegged, glued, dry, set}},
-        {"half lap", {deep, set, glued, dry, pegged, wide}},
-        {"cross lap", {deep, set, glued, dry}},
-        {"dado", {deep, stopped, shoulder, glued, dry, bare_faced, through, thick, wide, gap}},
-        {"rabbet", {deep, wide, stopped, glued, dry, through, gap}},
-        {"groove", {deep, wide, thick, gap, stopped, set, glued, dry, through, shoulder}},
-        {"tongue and groove", {deep, thick, long_, gap, glued, dry, stopped}},
-        {"breadboard end", {thick, long_, deep, wide, gap, glued, dry, pegged, haunched, every}},
+         {haunched, through, stub, wedged, twin, bare_faced, loose, pegged, thick, wide, long_, shoulder, set,
+          diameter, glued_all, dry}},
+        {"bridle", {thick, deep, pegged, glued_all, dry, set}},
+        {"half lap", {deep, glued_all, dry, pegged}},
+        {"cross lap", {deep, glued_all, dry, pegged}},
+        {"dado", {deep, stopped, glued, dry, bare_faced, through, thick, wide}},
+        {"rabbet", {deep, wide, glued, dry}},
+        {"groove", {deep, wide, thick, gap, stopped, set, glued, dry, through}},
+        {"tongue and groove", {deep, thick, long_, gap, glued, dry}},
+        {"breadboard end", {thick, long_, deep, wide, gap, glued, dry, pegged, every}},
         {"dowels", {dowels, diameter, every, deep, long_, set, glued, dry}},
-        {"screws", {screws, every, diameter, long_, set, dry}, true},
-        {"slotted screws", {screws, every, diameter, long_, set, gap, dry}, true},
+        {"screws", {screws, every, diameter, long_, set}, true},
+        {"slotted screws", {screws, every, diameter, long_, set, gap}, true},
         {"buttons", {buttons, every, deep, thick, gap, set}},
         {"glue", {glued}},
-        {"miter", {spline, keys, glued, dry, stopped, thick, deep, wide}},
-        {"dovetail", {tails, slope, pins, glued, dry, set, wide, shoulder}},
-        {"half-blind dovetail", {tails, slope, pins, deep, glued, dry, set, wide, shoulder}},
+        {"miter", {spline, keys, glued_all, dry, thick, deep, wide}},
+        {"dovetail", {tails, slope, pins, glued_all, dry, wide, shoulder}},
+        {"half-blind dovetail", {tails, slope, pins, deep, glued_all, dry, wide, shoulder}},
         {"sliding dovetail", {deep, slope, stopped, shoulder, glued, dry, wide, thick, through}},
-        {"finger joint", {fingers, wide, glued, dry, pegged}},
-        {"notch over", {deep, gap, glued, dry, set}},
+        {"finger joint", {fingers, wide, glued_all, dry, pegged}},
+        {"notch over", {deep, gap, glued_all, dry}},
     };
     return all;
 }
@@ -179,6 +180,11 @@ std::optional<OptionGiven> read_option(Elaboration& e, const syntax::JointOption
     if (out.side && !rule->side) {
         e.error("joint-option", says.span, "`" + first + "` of `" + kind_name + "` takes no side").mend =
             "leave `" + text(*out.side) + "` out";
+        return std::nullopt;
+    }
+    if (first == "glued" && !rule->side && out.words != "glued") {
+        e.error("joint-option", says.span, "`" + kind_name + "` is glued all over or dry").mend =
+            "write `glued` or `dry`";
         return std::nullopt;
     }
     if (!read_values(e, says, first, c, out)) return std::nullopt;
