@@ -41,16 +41,18 @@ double least_run(const Limb& limb, const wood::Species& species, double share) {
 }
 
 /// Only what turns a part's contour against its fibres can leave a limb: an outline, grain at an angle, a slanting or curved
-/// cut of the text, a turned profile. Square cuts and joints leave wood along the fibres or a land (short-grain-land), so
-/// most parts need no closer look.
+/// cut of the text, a turned profile, notches through the thickness. Other square cuts leave wood along the fibres or a land
+/// (short-grain-land), so most parts need no closer look.
 bool may_have_limbs(const joinery::Made& made) {
     if (made.part->outline || made.part->grain != measure::Angle()) return true;
-    return std::any_of(made.cuts.begin(), made.cuts.end(), [](const piece::Cut& cut) {
+    return std::any_of(made.cuts.begin(), made.cuts.end(), [&](const piece::Cut& cut) {
         if (const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape)) {
             const double along = std::abs(plane->plane.normal.x);
             return along > 0.02 && along < 0.98 && std::abs(plane->plane.normal.z) < 0.7;
         }
-        if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape)) return cut.joint < 0 && cut.word == "notch" && box != nullptr;
+        if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape))
+            return box->box.low.z <= made.blank.low.z + 0.01 && box->box.high.z >= made.blank.high.z - 0.01 &&
+                   box->box.low.x > made.blank.low.x + 0.01 && box->box.high.x < made.blank.high.x - 0.01;
         if (std::holds_alternative<piece::PrismCut>(cut.shape)) return cut.joint < 0;
         return std::holds_alternative<piece::TurnedCut>(cut.shape);
     });
