@@ -25,6 +25,9 @@ constexpr double cap_other = 12;
 /// Below this share of the limit the land will not survive the making.
 constexpr double fault_share = 0.5;
 
+constexpr std::string_view custom_for_cuts = "as much as the cut is deep, up to 12 mm: common practice, no published source";
+constexpr std::string_view custom_for_bores = "as much as the bore is wide, up to 12 mm: common practice, no published source";
+
 struct Cavity {
     measure::Point middle;    ///< inside the cut, half way down its depth
     double low = 0, high = 0; ///< its ends along the length
@@ -41,7 +44,7 @@ std::optional<Cavity> cavity_of(const piece::Cut& cut, const joinery::Made& made
     Cavity cavity;
     cavity.mortise = begins_with_any(cut.word, {"mortise"});
     if (!cavity.mortise &&
-        !begins_with_any(cut.word, {"dado", "groove", "notch", "bore", "dowel", "housing", "slot"}))
+        !begins_with_any(cut.word, {"dado", "groove", "notch", "bore", "dowel", "clearance bore", "lead hole", "peg"}))
         return std::nullopt;
     if (const auto* bore = std::get_if<piece::BoreCut>(&cut.shape)) {
         if (bore->face.axis == 0) return std::nullopt; // bored into the end: no land
@@ -121,8 +124,8 @@ void search(const joinery::Model& model, findings::Findings& found) {
                 finding.limit =
                     cavity->mortise
                         ? limit_text(size_text(limit, model), least_beside_mortise.source)
-                        : limit_text(size_text(limit, model), "as much as the cut is deep, up to 12 mm: "
-                                                              "common practice, no published source");
+                        : limit_text(size_text(limit, model),
+                                     std::holds_alternative<piece::BoreCut>(cut.shape) ? custom_for_bores : custom_for_cuts);
                 finding.mend = fmt::format("move the {} {} further in, or let the board run {} past it and "
                                            "cut that off after gluing",
                                            cut.word, size_text(limit - *length, model),
@@ -140,8 +143,9 @@ void search(const joinery::Model& model, findings::Findings& found) {
 constexpr SourcedFigure figures[] = {
     {"land beside a mortise", "12 mm (1/2 in)",
      "least haunch in an old textbook, Building Construction 3-1 (read; date not seen)"},
-    {"land beside a dado, groove, notch or bore", "as much as the cut is deep, up to 12 mm",
+    {"land beside a dado, groove or notch", "as much as the cut is deep, up to 12 mm",
      "common practice, no published source"},
+    {"land beside a bore", "as much as the bore is wide, up to 12 mm", "common practice, no published source"},
 };
 
 } // namespace
