@@ -14,4 +14,7 @@ bool wants_whole_width(const Job& job, const cutlist::Row& row, double narrow, d
 /// What the marks on the parts mean; once in a set.
 Block legend_of_marks(const Job& job);
 
+/// Where the sizes come from that the maker left out; empty when he left none.
+Block rules_block(const Job& job, double width);
+
 } // namespace rayfleck::drawing

@@ -188,6 +188,17 @@ std::vector<std::string> joint_notes(const Job& job, const cutlist::Row& row) {
     return notes;
 }
 
+std::vector<std::string> rules_of_sizes(const Job& job) {
+    std::vector<std::string> rules;
+    for (const joinery::Joint& joint : job.model.joints)
+        for (const joinery::Size& size : joint.sizes) {
+            if (size.from.empty() || size.from == "stated") continue;
+            const std::string rule = size.what + ": " + size.from;
+            if (std::find(rules.begin(), rules.end(), rule) == rules.end()) rules.push_back(rule);
+        }
+    return rules;
+}
+
 std::vector<std::string> bench_notes(const Job& job, const cutlist::Row& row) {
     const joinery::Made& made = job.made(row.parts.front());
     std::vector<std::string> notes;

@@ -15,4 +15,7 @@ std::vector<std::string> joint_notes(const Job& job, const cutlist::Row& row);
 /// Names of the copies, hands, glue-up, bark, notes for the bench.
 std::vector<std::string> bench_notes(const Job& job, const cutlist::Row& row);
 
+/// The rules by which joints of the piece got sizes that were left out, each once, with its source.
+std::vector<std::string> rules_of_sizes(const Job& job);
+
 } // namespace rayfleck::drawing

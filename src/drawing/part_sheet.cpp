@@ -70,17 +70,21 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row) {
         open[at].last = std::max(open[at].last, row.reference);
         leaf_of_row[r] = static_cast<int>(at);
     }
-    const Block legend = legend_of_marks(job);
-    bool stands = open.empty();
-    for (auto leaf = open.rbegin(); leaf != open.rend() && !stands; ++leaf) stands = place(*leaf, legend);
-    if (!stands) {
+    // The legend and the rules stand where there is room, from the last sheet back, else on a sheet of their own.
+    for (const Block& aside : {legend_of_marks(job), rules_block(job, width)}) {
+        if (aside.empty() || open.empty()) continue;
+        bool stands = false;
+        for (auto leaf = open.rbegin(); leaf != open.rend() && !stands; ++leaf) stands = place(*leaf, aside);
+        if (stands) continue;
         open.push_back(new_leaf(job));
-        open.back().first = open.back().last = 0;
-        place(open.back(), legend);
+        if (!place(open.back(), aside)) {
+            const Rect usable = job.paper.usable();
+            open.back().leaf.block.add(aside, {usable.left - aside.box().left, usable.top - aside.box().top});
+        }
     }
     std::vector<Leaf> leaves;
     for (Open& o : open) {
-        o.leaf.title = o.first == 0 ? "Marks" : o.first == o.last ? fmt::format("Part {}", o.first) : fmt::format("Parts {} to {}", o.first, o.last);
+        o.leaf.title = o.first == 0 ? "Marks and rules" : o.first == o.last ? fmt::format("Part {}", o.first) : fmt::format("Parts {} to {}", o.first, o.last);
         leaves.push_back(std::move(o.leaf));
     }
     return leaves;
