@@ -1,7 +1,7 @@
 // Random parts against a general-purpose geometry library, OpenCASCADE, which works on exact surfaces and
 // shares no idea with our plane-by-plane evaluator. Optional: built only where that library is installed.
 //
-// Compared: volumes of carved parts (flat tools to 1e-6; round bores, which we lay down as area-true facets,
+// Compared: volumes of parts cut by joints as the maker's text asks for them, volumes of carved parts (flat tools to 1e-6; round bores, which we lay down as area-true facets,
 // to the height of a facet), volumes of clashes, and the visible length of views. The library is known to be
 // silently wrong on rare inputs with true cylinders, so round tools are also given to it as the prisms that
 // we make of them.
@@ -33,8 +33,11 @@
 #include <cstdint>
 #include <deque>
 
+#include "joinery/model.hpp"
+#include "piece/elaborate.hpp"
 #include "solid/outline.hpp"
 #include "solid/solid.hpp"
+#include "syntax/parse.hpp"
 
 using namespace rayfleck::solid;
 using rayfleck::measure::unit;
@@ -259,5 +262,96 @@ TEST_CASE("views of parts at any angle show as much as the reference's") {
             CAPTURE(trial);
             CHECK(visible == Approx(reference).epsilon(5e-3));
         }
+    }
+}
+
+namespace {
+
+using rayfleck::piece::BoxCut;
+using rayfleck::piece::PrismCut;
+
+/// The waste of one cut as the reference's solid; nothing for a cut that is neither a box nor a flat-sided prism.
+std::optional<TopoDS_Shape> reference_waste(const rayfleck::piece::Cut& cut) {
+    if (const auto* box = std::get_if<BoxCut>(&cut.shape)) {
+        const Point low = box->box.low, high = box->box.high;
+        return reference_prism({}, {{low.x, low.y}, {high.x, low.y}, {high.x, high.y}, {low.x, high.y}}, low.z, high.z);
+    }
+    const auto* prism = std::get_if<PrismCut>(&cut.shape);
+    if (prism == nullptr) return std::nullopt;
+    std::vector<Point2> corners{prism->outline.start};
+    for (const Edge2& edge : prism->outline.edges) {
+        if (edge.centre) return std::nullopt;
+        corners.push_back(edge.to);
+    }
+    corners.pop_back(); // the last edge ends at the start
+    return reference_prism(prism->frame, corners, prism->from, prism->to);
+}
+
+constexpr const char* jointed = R"(piece "Joints"
+units mm
+rod across left 0, right 400
+rod deep front 0, back 150
+rod up floor 0, top 300
+part side, left and right
+  wood cherry
+  16 thick, stands, face side outside
+  from floor to top, from front to back, left at left
+part cover
+  wood cherry
+  18 thick, runs across, face side top
+  between side, top at top, from front to back
+part sole
+  wood cherry
+  18 thick, runs across, face side top
+  between side, bottom at floor, from front to back
+part shelf
+  wood cherry
+  14 thick, runs across, face side top
+  between side, bottom at 100, from front to back
+part rail
+  wood cherry
+  size 20 x 60
+  runs across, face side front
+  between side, bottom at 180, front at front + 40
+part post
+  wood cherry
+  size 20 x 40
+  stands, face side front, from top of sole to bottom of shelf
+  left at left + 180, front at front + 40
+join side to cover with dovetail
+join side to sole with finger joint
+join shelf to side with sliding dovetail
+join rail to side with mortise and tenon
+join post to sole with mortise and tenon
+join post to shelf with bridle
+)";
+
+} // namespace
+
+TEST_CASE("parts cut by the joints of a text have the reference's volume") {
+    using namespace rayfleck;
+    source::Texts texts;
+    findings::Findings found;
+    const int file = texts.add({"joints.fleck", jointed});
+    piece::Project project;
+    project.trees.push_back(syntax::parse(texts, file, found));
+    const piece::Piece piece = piece::elaborate(project, std::nullopt, found);
+    const joinery::Model model = joinery::build(piece, found);
+    for (const findings::Finding& finding : found) UNSCOPED_INFO(finding.message);
+    REQUIRE_FALSE(found.any(findings::Severity::error));
+    for (const joinery::Made& made : model.made) {
+        const Point low = made.blank.low, high = made.blank.high;
+        std::vector<TopoDS_Shape> wastes;
+        for (const piece::Cut& cut : made.cuts) {
+            const auto waste = reference_waste(cut);
+            INFO(made.part->name << ": " << cut.word);
+            REQUIRE(waste);
+            wastes.push_back(*waste);
+        }
+        const TopoDS_Shape blank =
+            reference_prism({}, {{low.x, low.y}, {high.x, low.y}, {high.x, high.y}, {low.x, high.y}}, low.z, high.z);
+        INFO(made.part->name << ", " << wastes.size() << " cuts");
+        CHECK(!wastes.empty());
+        CHECK(made.solid.volume == Approx(volume_of(cut(blank, wastes))).epsilon(1e-6));
     }
 }
