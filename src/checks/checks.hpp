@@ -19,14 +19,14 @@ struct SourcedFigure {
 
 /// One check: what `explain` prints, and the look itself.
 struct Check {
-    std::string_view name;      ///< reads well after `accept`; a retired name is never used again
-    std::string_view title;     ///< one line
-    std::string_view what;      ///< what it sees, and what it does not see
-    std::string_view why;       ///< what happens at the bench and after five winters
-    std::string_view severity;  ///< rule in words
+    std::string_view name;     ///< reads well after `accept`; a retired name is never used again
+    std::string_view title;    ///< one line
+    std::string_view what;     ///< what it sees, and what it does not see
+    std::string_view why;      ///< what happens at the bench and after five winters
+    std::string_view severity; ///< rule in words
     std::string_view mend;
-    std::string_view wrong;     ///< example text that gives the finding
-    std::string_view right;     ///< the same, mended
+    std::string_view wrong; ///< example text that gives the finding
+    std::string_view right; ///< the same, mended
     std::span<const SourcedFigure> figures;
     void (*look)(const joinery::Model& model, findings::Findings& findings);
 };
@@ -34,8 +34,8 @@ struct Check {
 /// All checks in reading order.
 std::span<const Check> all();
 
-/// Runs every check, applies the acceptances of the text (an acceptance that matches nothing becomes a finding
-/// `needless-acceptance`), sorts.
+/// Runs every check, applies the acceptances of the text (an acceptance that matches nothing becomes a
+/// finding `needless-acceptance`), sorts.
 void look(const joinery::Model& model, findings::Findings& findings);
 
 } // namespace rayfleck::checks

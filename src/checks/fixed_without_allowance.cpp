@@ -89,7 +89,8 @@ std::optional<double> strain_of_frame(const joinery::Model& model, int part, con
     // What is itself free to slide along the direction keeps nothing at its distance.
     std::set<int> frame = holding.holders;
     for (const joinery::Contact& contact : model.contacts) {
-        if (contact.hold == joinery::Hold::free || contact.joint < 0 || slides_along(contact, direction)) continue;
+        if (contact.hold == joinery::Hold::free || contact.joint < 0 || slides_along(contact, direction))
+            continue;
         if (holding.holders.contains(contact.a) && contact.b != part) frame.insert(contact.b);
         if (holding.holders.contains(contact.b) && contact.a != part) frame.insert(contact.a);
     }

@@ -1,6 +1,6 @@
 #pragma once
-// Every check of this room, one file each. checks.cpp puts them into reading order; a new check is declared here,
-// listed there, and has its cases in a .fleck file beside its .cpp.
+// Every check of this room, one file each. checks.cpp puts them into reading order; a new check is declared
+// here, listed there, and has its cases in a .fleck file beside its .cpp.
 
 #include "checks/checks.hpp"
 

@@ -1,9 +1,10 @@
 #pragma once
-// What the seasons do to a part: its strain from the day it was made to the driest and the dampest of the year.
+// What the seasons do to a part: its strain from the day it was made to the driest and the dampest of the
+// year.
 //
-// Strains are tensors in the piece's frame, so that two parts can be compared in any direction, whatever their
-// grain and rings. Both seasons are kept apart: a panel must not burst its frame in the damp one nor leave its groove
-// in the dry one.
+// Strains are tensors in the piece's frame, so that two parts can be compared in any direction, whatever
+// their grain and rings. Both seasons are kept apart: a panel must not burst its frame in the damp one nor
+// leave its groove in the dry one.
 
 #include "joinery/model.hpp"
 #include "wood/movement.hpp"
@@ -11,7 +12,7 @@
 namespace rayfleck::checks {
 
 struct Seasons {
-    wood::StrainTensor dry; ///< made → driest
+    wood::StrainTensor dry;  ///< made → driest
     wood::StrainTensor damp; ///< made → dampest
 };
 

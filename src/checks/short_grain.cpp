@@ -40,9 +40,9 @@ double least_run(const Limb& limb, const wood::Species& species, double share) {
     return std::sqrt(6 * tip_load * limb.lever / (limb.thickness * tension_across(species) * share));
 }
 
-/// Only what turns a part's contour against its fibres can leave a limb: an outline, grain at an angle, a slanting or curved
-/// cut of the text, a turned profile, notches through the thickness. Other square cuts leave wood along the fibres or a land
-/// (short-grain-land), so most parts need no closer look.
+/// Only what turns a part's contour against its fibres can leave a limb: an outline, grain at an angle, a
+/// slanting or curved cut of the text, a turned profile, notches through the thickness. Other square cuts
+/// leave wood along the fibres or a land (short-grain-land), so most parts need no closer look.
 bool may_have_limbs(const joinery::Made& made) {
     if (made.part->outline || made.part->grain != measure::Angle()) return true;
     return std::any_of(made.cuts.begin(), made.cuts.end(), [&](const piece::Cut& cut) {

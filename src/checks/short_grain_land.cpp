@@ -25,8 +25,10 @@ constexpr double cap_other = 12;
 /// Below this share of the limit the land will not survive the making.
 constexpr double fault_share = 0.5;
 
-constexpr std::string_view custom_for_cuts = "as much as the cut is deep, up to 12 mm: common practice, no published source";
-constexpr std::string_view custom_for_bores = "as much as the bore is wide, up to 12 mm: common practice, no published source";
+constexpr std::string_view custom_for_cuts =
+    "as much as the cut is deep, up to 12 mm: common practice, no published source";
+constexpr std::string_view custom_for_bores =
+    "as much as the bore is wide, up to 12 mm: common practice, no published source";
 
 struct Cavity {
     measure::Point middle;    ///< inside the cut, half way down its depth
@@ -43,8 +45,8 @@ bool begins_with_any(const std::string& word, std::initializer_list<std::string_
 std::optional<Cavity> cavity_of(const piece::Cut& cut, const joinery::Made& made) {
     Cavity cavity;
     cavity.mortise = begins_with_any(cut.word, {"mortise"});
-    if (!cavity.mortise &&
-        !begins_with_any(cut.word, {"dado", "groove", "notch", "bore", "dowel", "clearance bore", "lead hole", "peg"}))
+    if (!cavity.mortise && !begins_with_any(cut.word, {"dado", "groove", "notch", "bore", "dowel",
+                                                       "clearance bore", "lead hole", "peg"}))
         return std::nullopt;
     if (const auto* bore = std::get_if<piece::BoreCut>(&cut.shape)) {
         if (bore->face.axis == 0) return std::nullopt; // bored into the end: no land
@@ -125,7 +127,8 @@ void search(const joinery::Model& model, findings::Findings& found) {
                     cavity->mortise
                         ? limit_text(size_text(limit, model), least_beside_mortise.source)
                         : limit_text(size_text(limit, model),
-                                     std::holds_alternative<piece::BoreCut>(cut.shape) ? custom_for_bores : custom_for_cuts);
+                                     std::holds_alternative<piece::BoreCut>(cut.shape) ? custom_for_bores
+                                                                                       : custom_for_cuts);
                 finding.mend = fmt::format("move the {} {} further in, or let the board run {} past it and "
                                            "cut that off after gluing",
                                            cut.word, size_text(limit - *length, model),
@@ -145,7 +148,8 @@ constexpr SourcedFigure figures[] = {
      "least haunch in an old textbook, Building Construction 3-1 (read; date not seen)"},
     {"land beside a dado, groove or notch", "as much as the cut is deep, up to 12 mm",
      "common practice, no published source"},
-    {"land beside a bore", "as much as the bore is wide, up to 12 mm", "common practice, no published source"},
+    {"land beside a bore", "as much as the bore is wide, up to 12 mm",
+     "common practice, no published source"},
 };
 
 } // namespace

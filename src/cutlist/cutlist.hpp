@@ -10,21 +10,22 @@ namespace rayfleck::cutlist {
 
 using measure::Length;
 
-/// Parts that are made alike: same wood, same sizes, same cuts. A left and its right are one row with two hands.
+/// Parts that are made alike: same wood, same sizes, same cuts. A left and its right are one row with two
+/// hands.
 struct Row {
-    int reference = 0;              ///< 1, 2, 3 ...: the number in the balloons, in the order of the text
-    std::string name;               ///< `leg`, `long apron`
+    int reference = 0; ///< 1, 2, 3 ...: the number in the balloons, in the order of the text
+    std::string name;  ///< `leg`, `long apron`
     int count = 0;
-    std::vector<int> parts;         ///< indices into Model::made
-    std::vector<int> mirrored;      ///< those of them that are mirror images of the first
-    std::string wood, sawn, stock;  ///< as printed: `black cherry`, `quarter sawn`, `8/4`
+    std::vector<int> parts;                            ///< indices into Model::made
+    std::vector<int> mirrored;                         ///< those of them that are mirror images of the first
+    std::string wood, sawn, stock;                     ///< as printed: `black cherry`, `quarter sawn`, `8/4`
     Length thickness, width, length;                   ///< finished blank, joints included
     Length rough_thickness, rough_width, rough_length; ///< with the shop's allowances
-    double volume_m3 = 0;           ///< of all rough blanks of the row
-    double board_feet = 0;          ///< the same in board feet, exact (T × W × L(in) / 144); 0 for sheet goods
-    double area_m2 = 0;             ///< width × length of all rough blanks of the row: how sheet goods are bought
-    std::string joinery;            ///< what the joints add to the body: `2 tenons of 25 in the length`
-    std::string remark;             ///< glued up of 4 staves, bark face up, grain at 15° ...
+    double volume_m3 = 0;                              ///< of all rough blanks of the row
+    double board_feet = 0; ///< the same in board feet, exact (T × W × L(in) / 144); 0 for sheet goods
+    double area_m2 = 0;    ///< width × length of all rough blanks of the row: how sheet goods are bought
+    std::string joinery;   ///< what the joints add to the body: `2 tenons of 25 in the length`
+    std::string remark;    ///< glued up of 4 staves, bark face up, grain at 15° ...
 };
 
 struct CutList {
@@ -36,13 +37,13 @@ struct CutList {
         double area_m2 = 0;    ///< of rough blanks
         double weight_kg = 0;  ///< of finished parts at the made-at moisture; 0 where no density is known
     };
-    std::vector<Total> totals;      ///< by wood, in order of first use
+    std::vector<Total> totals; ///< by wood, in order of first use
     std::vector<joinery::HardwareItem> hardware;
-    double finish_area_m2 = 0;      ///< surface of all finished parts
+    double finish_area_m2 = 0; ///< surface of all finished parts
 };
 
-/// Parts of one name that are made alike share a row; parts of different names never do, since a row is named on
-/// the drawings by its number and its name.
+/// Parts of one name that are made alike share a row; parts of different names never do, since a row is named
+/// on the drawings by its number and its name.
 CutList list(const joinery::Model& model);
 
 } // namespace rayfleck::cutlist

@@ -1,12 +1,13 @@
-// The piece as a whole: front, plan and side in projection, a pictorial view with balloons, a short parts list.
+// The piece as a whole: front, plan and side in projection, a pictorial view with balloons, a short parts
+// list.
 //
-// Dimensions: below the front view the rod across, below the side view the rod deep, left of the front view the rod up,
-// each as a string from line to line with the overall size outside. A link of a string that repeats the overall is
-// left out. First angle puts the plan below the front and the view from the left at its right; third angle puts the
-// plan above and the view from the right at its right. The scale is the largest of the list at which views, list and a
-// pictorial view of fair size find room.
-// Hidden edges in the principal views: those of whole parts, as if no joint were cut. Where they would be many, only
-// those of parts that are seen in none of the three views. In the pictorial view a part of which nothing is seen is
+// Dimensions: below the front view the rod across, below the side view the rod deep, left of the front view
+// the rod up, each as a string from line to line with the overall size outside. A link of a string that
+// repeats the overall is left out. First angle puts the plan below the front and the view from the left at
+// its right; third angle puts the plan above and the view from the right at its right. The scale is the
+// largest of the list at which views, list and a pictorial view of fair size find room. Hidden edges in the
+// principal views: those of whole parts, as if no joint were cut. Where they would be many, only those of
+// parts that are seen in none of the three views. In the pictorial view a part of which nothing is seen is
 // drawn dashed, so that its balloon has something to point at.
 
 #include <algorithm>
@@ -43,9 +44,12 @@ PlainParts plain_parts(const Job& job) {
             const int cut = made.tool_cut[t];
             if (cut < 0 || made.cuts[static_cast<std::size_t>(cut)].joint < 0) tools.push_back(made.tools[t]);
         }
-        if (made.blank.high.x > length + 1e-6) tools.push_back(solid::half_space({{1, 0, 0}, length}, made.blank));
+        if (made.blank.high.x > length + 1e-6)
+            tools.push_back(solid::half_space({{1, 0, 0}, length}, made.blank));
         if (made.blank.low.x < -1e-6) tools.push_back(solid::half_space({{-1, 0, 0}, 0}, made.blank));
-        plain.solids.push_back(tools.size() == made.tools.size() && made.tools.empty() ? made.solid : solid::carve(made.blank_shape, tools));
+        plain.solids.push_back(tools.size() == made.tools.size() && made.tools.empty()
+                                   ? made.solid
+                                   : solid::carve(made.blank_shape, tools));
         solid::Placed placed = job.placed[i];
         placed.solid = &plain.solids.back();
         placed.tools = nullptr;
@@ -56,7 +60,8 @@ PlainParts plain_parts(const Job& job) {
 
 struct Principal {
     Seen front, plan, side;
-    /// The piece's own coordinate of a picture coordinate of the side view: +1 from the right, -1 from the left.
+    /// The piece's own coordinate of a picture coordinate of the side view: +1 from the right, -1 from the
+    /// left.
     double side_sign = 1;
 };
 
@@ -68,7 +73,9 @@ Principal look_at_piece(const Job& job) {
     Principal p;
     p.side_sign = job.first_angle ? -1 : 1;
     const std::pair<Seen*, solid::View> views[] = {
-        {&p.front, solid::front_view()}, {&p.plan, solid::top_view()}, {&p.side, job.first_angle ? solid::left_view() : solid::right_view()}};
+        {&p.front, solid::front_view()},
+        {&p.plan, solid::top_view()},
+        {&p.side, job.first_angle ? solid::left_view() : solid::right_view()}};
     std::vector<bool> is_seen(job.placed.size(), false);
     for (const auto& [seen, view] : views) {
         for (const solid::Line2& line : solid::hidden_lines(job.placed, view)) {
@@ -109,7 +116,8 @@ double wood_at(const Seen& seen, double at, bool level, bool low_side, double ou
 }
 
 /// Rod string and overall of one direction, in paper coordinates: paper = origin + scale * picture.
-std::vector<MeasureString> strings_of(const Job& job, int direction, const Seen& seen, bool level, double sign, Point2 origin, double scale) {
+std::vector<MeasureString> strings_of(const Job& job, int direction, const Seen& seen, bool level,
+                                      double sign, Point2 origin, double scale) {
     const double low = level ? seen.box.left : seen.box.bottom, high = level ? seen.box.right : seen.box.top;
     const double outline = level ? seen.box.bottom : seen.box.left;
     const char axis = "XYZ"[direction];
@@ -118,9 +126,12 @@ std::vector<MeasureString> strings_of(const Job& job, int direction, const Seen&
         double from = sign * a, to = sign * b;
         if (from > to) std::swap(from, to);
         Measure m;
-        const auto paper = [&](double picture) { return (level ? origin.x : origin.y) + scale * (picture - low); };
+        const auto paper = [&](double picture) {
+            return (level ? origin.x : origin.y) + scale * (picture - low);
+        };
         const auto across = [&](double picture) {
-            return (level ? origin.y : origin.x) + scale * (wood_at(seen, picture, level, true, outline) - outline);
+            return (level ? origin.y : origin.x) +
+                   scale * (wood_at(seen, picture, level, true, outline) - outline);
         };
         m.from = paper(from);
         m.to = paper(to);
@@ -134,7 +145,8 @@ std::vector<MeasureString> strings_of(const Job& job, int direction, const Seen&
 
     std::vector<Length> lines;
     if (static_cast<std::size_t>(direction) < job.model.piece->rods.size())
-        for (const piece::Line& line : job.model.piece->rods[static_cast<std::size_t>(direction)].lines) lines.push_back(line.at);
+        for (const piece::Line& line : job.model.piece->rods[static_cast<std::size_t>(direction)].lines)
+            lines.push_back(line.at);
     std::sort(lines.begin(), lines.end());
     lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
     MeasureString string;
@@ -158,14 +170,18 @@ PrincipalViews principal_views(const Job& job, const Principal& seen, double sca
     constexpr double between = 16;
     PrincipalViews views;
     Block& block = views.block;
-    const double width = seen.front.box.width() * scale, height = seen.front.box.height() * scale, depth = seen.plan.box.height() * scale;
+    const double width = seen.front.box.width() * scale, height = seen.front.box.height() * scale,
+                 depth = seen.plan.box.height() * scale;
     draw_seen(block, seen.front, scale, {0, 0});
     const double side_at = width + between;
     draw_seen(block, seen.side, scale, {side_at, 0});
     const double figure = job.paper.figure;
-    const double below = draw_dimensions(block, ViewSide::below, 0, strings_of(job, 0, seen.front, true, 1, {0, 0}, scale), figure);
-    draw_dimensions(block, ViewSide::left, 0, strings_of(job, 2, seen.front, false, 1, {0, 0}, scale), figure);
-    draw_dimensions(block, ViewSide::below, 0, strings_of(job, 1, seen.side, true, seen.side_sign, {side_at, 0}, scale), figure);
+    const double below = draw_dimensions(block, ViewSide::below, 0,
+                                         strings_of(job, 0, seen.front, true, 1, {0, 0}, scale), figure);
+    draw_dimensions(block, ViewSide::left, 0, strings_of(job, 2, seen.front, false, 1, {0, 0}, scale),
+                    figure);
+    draw_dimensions(block, ViewSide::below, 0,
+                    strings_of(job, 1, seen.side, true, seen.side_sign, {side_at, 0}, scale), figure);
     views.areas.push_back(block.box());
     const double plan_at = job.first_angle ? -std::max(between, below + 8) - depth : height + between;
     draw_seen(block, seen.plan, scale, {0, plan_at});
@@ -212,7 +228,8 @@ Block pictorial_view(const Job& job, const Picture& picture, const Scale& scale)
         BalloonWanted w;
         w.reference = std::to_string(job.cut_list.rows[r].reference);
         for (const Point2 p : picture.anchors[r])
-            w.anchors.push_back({(p.x - picture.seen.box.left) * factor, (p.y - picture.seen.box.bottom) * factor});
+            w.anchors.push_back(
+                {(p.x - picture.seen.box.left) * factor, (p.y - picture.seen.box.bottom) * factor});
         w.to_sheet = link_to_row + static_cast<int>(r);
         if (!w.anchors.empty()) wanted.push_back(std::move(w));
     }
@@ -220,18 +237,26 @@ Block pictorial_view(const Job& job, const Picture& picture, const Scale& scale)
     std::string caption = "pictorial view, " + scale.ratio + " along the axes";
     if (!picture.seen.hidden.empty()) caption += "; parts out of sight dashed";
     const double width = text_width(caption, note_height, Typeface::lettering);
-    block.text({{drawn.middle().x - width / 2, block.box().bottom - 5 - note_height}, caption, note_height, Typeface::lettering, Ink::black, 0});
+    block.text({{drawn.middle().x - width / 2, block.box().bottom - 5 - note_height},
+                caption,
+                note_height,
+                Typeface::lettering,
+                Ink::black,
+                0});
     return block;
 }
 
 Table parts_table(const Job& job, bool narrow) {
     Table table;
-    table.columns = {{"ref", 10, true, Typeface::sans_bold}, {"off", 10, true, Typeface::sans}, {"part", narrow ? 70.0 : 85.0, false, Typeface::sans}};
+    table.columns = {{"ref", 10, true, Typeface::sans_bold},
+                     {"off", 10, true, Typeface::sans},
+                     {"part", narrow ? 70.0 : 85.0, false, Typeface::sans}};
     if (!narrow) table.columns.push_back({"wood", 75, false, Typeface::sans});
     for (std::size_t r = 0; r < job.cut_list.rows.size(); ++r) {
         const cutlist::Row& row = job.cut_list.rows[r];
         TableRow line;
-        line.cells = {std::to_string(row.reference), std::to_string(row.count), cut_to(row.name, narrow ? 67 : 82, note_height, Typeface::sans)};
+        line.cells = {std::to_string(row.reference), std::to_string(row.count),
+                      cut_to(row.name, narrow ? 67 : 82, note_height, Typeface::sans)};
         if (!narrow) line.cells.push_back(row.sawn.empty() ? row.wood : row.wood + ", " + row.sawn);
         line.to_sheet = link_to_row + static_cast<int>(r);
         table.rows.push_back(std::move(line));
@@ -244,7 +269,9 @@ Block parts_list(const Job& job) {
     return rising_list(parts_table(job, narrow), narrow ? 2 : 1);
 }
 
-Point2 lower_left_for(const Block& block, Point2 corner) { return {corner.x - block.box().left, corner.y - block.box().bottom}; }
+Point2 lower_left_for(const Block& block, Point2 corner) {
+    return {corner.x - block.box().left, corner.y - block.box().bottom};
+}
 Point2 centred_in(const Block& block, const Rect& rect) {
     return {rect.middle().x - block.box().middle().x, rect.middle().y - block.box().middle().y};
 }
@@ -257,12 +284,14 @@ struct PicturePlace {
     Rect rect;
     double factor = 0;
 };
-std::optional<PicturePlace> place_picture(const Job& job, const Picture& picture, const std::vector<Rect>& rects) {
+std::optional<PicturePlace> place_picture(const Job& job, const Picture& picture,
+                                          const std::vector<Rect>& rects) {
     for (const Scale& scale : scales(job.manner.unit)) {
         if (scale.factor > 1) continue;
         const double factor = scale.factor * std::sqrt(1.5);
         const Rect* best = nullptr;
-        const double rough_width = picture.seen.box.width() * factor, rough_height = picture.seen.box.height() * factor;
+        const double rough_width = picture.seen.box.width() * factor,
+                     rough_height = picture.seen.box.height() * factor;
         for (const Rect& r : rects)
             if (rough_width < r.width() && rough_height < r.height()) best = &r;
         if (!best) continue;
@@ -282,18 +311,28 @@ struct OneSheet {
     double factor = 0;
 };
 
-Rect moved(const Rect& r, Point2 by) { return {r.left + by.x, r.bottom + by.y, r.right + by.x, r.top + by.y}; }
+Rect moved(const Rect& r, Point2 by) {
+    return {r.left + by.x, r.bottom + by.y, r.right + by.x, r.top + by.y};
+}
 
 /// How far some areas may go on in one direction before one meets the border or an obstacle.
 /// dx, dy  one of them 1 or -1, the other 0
-double slack(const std::vector<Rect>& areas, const Rect& within, const std::vector<Rect>& obstacles, int dx, int dy) {
+double slack(const std::vector<Rect>& areas, const Rect& within, const std::vector<Rect>& obstacles, int dx,
+             int dy) {
     double least = std::numeric_limits<double>::infinity();
     for (const Rect& a : areas) {
-        least = std::min(least, dx > 0 ? within.right - a.right : dx < 0 ? a.left - within.left : dy > 0 ? within.top - a.top : a.bottom - within.bottom);
+        least = std::min(least, dx > 0   ? within.right - a.right
+                                : dx < 0 ? a.left - within.left
+                                : dy > 0 ? within.top - a.top
+                                         : a.bottom - within.bottom);
         for (const Rect& o : obstacles) {
-            const bool beside = dx != 0 ? o.bottom < a.top && o.top > a.bottom : o.left < a.right && o.right > a.left;
+            const bool beside =
+                dx != 0 ? o.bottom < a.top && o.top > a.bottom : o.left < a.right && o.right > a.left;
             if (!beside) continue;
-            const double room = dx > 0 ? o.left - a.right : dx < 0 ? a.left - o.right : dy > 0 ? o.bottom - a.top : a.bottom - o.top;
+            const double room = dx > 0   ? o.left - a.right
+                                : dx < 0 ? a.left - o.right
+                                : dy > 0 ? o.bottom - a.top
+                                         : a.bottom - o.top;
             if (room > -1e-6) least = std::min(least, room);
         }
     }
@@ -301,13 +340,15 @@ double slack(const std::vector<Rect>& areas, const Rect& within, const std::vect
 }
 
 /// Where the views may stand: in the upper left corner or the lower left one. Nothing when neither is free.
-std::optional<Point2> corner_for(const PrincipalViews& views, const Rect& within, const std::vector<Rect>& obstacles) {
+std::optional<Point2> corner_for(const PrincipalViews& views, const Rect& within,
+                                 const std::vector<Rect>& obstacles) {
     const Rect all = views.block.box();
     if (all.width() > within.width() + 1e-6 || all.height() > within.height() + 1e-6) return std::nullopt;
     for (const double y : {within.top - all.top, within.bottom - all.bottom}) {
         const Point2 by{within.left - all.left, y};
         const bool free = std::none_of(views.areas.begin(), views.areas.end(), [&](const Rect& area) {
-            return std::any_of(obstacles.begin(), obstacles.end(), [&](const Rect& o) { return meet(moved(area, by), o); });
+            return std::any_of(obstacles.begin(), obstacles.end(),
+                               [&](const Rect& o) { return meet(moved(area, by), o); });
         });
         if (free) return by;
     }
@@ -315,28 +356,33 @@ std::optional<Point2> corner_for(const PrincipalViews& views, const Rect& within
 }
 
 /// The views moved to the middle of the room they have.
-Point2 settled(const PrincipalViews& views, Point2 by, const Rect& within, const std::vector<Rect>& obstacles) {
+Point2 settled(const PrincipalViews& views, Point2 by, const Rect& within,
+               const std::vector<Rect>& obstacles) {
     for (const bool level : {true, false}) {
         std::vector<Rect> areas;
         for (const Rect& area : views.areas) areas.push_back(moved(area, by));
-        const double ahead = slack(areas, within, obstacles, level, !level), behind = slack(areas, within, obstacles, -int(level), -int(!level));
+        const double ahead = slack(areas, within, obstacles, level, !level),
+                     behind = slack(areas, within, obstacles, -int(level), -int(!level));
         (level ? by.x : by.y) += (ahead - behind) / 2;
     }
     return by;
 }
 
-/// Views, picture and list on one sheet. Of the scales at which all find room the one that fills the sheet best, as long
-/// as the picture is not below a quarter of the views' scale.
+/// Views, picture and list on one sheet. Of the scales at which all find room the one that fills the sheet
+/// best, as long as the picture is not below a quarter of the views' scale.
 std::optional<OneSheet> on_one_sheet(const Job& job, const Principal& seen, const Picture& picture) {
     const Block list = parts_list(job);
     const Rect usable = job.paper.usable(), title = job.paper.title_block();
-    const Rect list_rect{title.right - list.box().width(), title.top, title.right, title.top + list.box().height()};
+    const Rect list_rect{title.right - list.box().width(), title.top, title.right,
+                         title.top + list.box().height()};
     const std::vector<Rect> fixed{grown(title, 2), grown(list_rect, air)};
     std::optional<OneSheet> best;
     double best_fill = 0;
     for (const Scale& scale : scales(job.manner.unit)) {
         if (best && scale.factor < 0.3 * best->factor) break;
-        if (seen.front.box.width() * scale.factor > usable.width() || seen.front.box.height() * scale.factor > usable.height()) continue;
+        if (seen.front.box.width() * scale.factor > usable.width() ||
+            seen.front.box.height() * scale.factor > usable.height())
+            continue;
         const PrincipalViews views = principal_views(job, seen, scale.factor);
         const auto corner = corner_for(views, usable, fixed);
         if (!corner) continue;
@@ -373,7 +419,9 @@ OneSheet views_alone(const Job& job, const Principal& seen) {
     const std::vector<Scale>& list = scales(job.manner.unit);
     for (const Scale& scale : list) {
         const bool last = &scale == &list.back();
-        if (!last && (seen.front.box.width() * scale.factor > usable.width() || seen.front.box.height() * scale.factor > usable.height())) continue;
+        if (!last && (seen.front.box.width() * scale.factor > usable.width() ||
+                      seen.front.box.height() * scale.factor > usable.height()))
+            continue;
         const PrincipalViews views = principal_views(job, seen, scale.factor);
         const auto corner = corner_for(views, usable, fixed);
         if (!corner && !last) continue;
@@ -381,13 +429,15 @@ OneSheet views_alone(const Job& job, const Principal& seen) {
         one.factor = scale.factor;
         one.leaf.scale = scale.words;
         const Rect& box = views.block.box();
-        one.leaf.block.add(views.block, corner ? settled(views, *corner, usable, fixed) : Point2{usable.left - box.left, usable.top - box.top});
+        one.leaf.block.add(views.block, corner ? settled(views, *corner, usable, fixed)
+                                               : Point2{usable.left - box.left, usable.top - box.top});
         return one;
     }
     return {};
 }
 
-/// Picture and parts list. A list too long to leave the picture room goes without: the cut list names every part.
+/// Picture and parts list. A list too long to leave the picture room goes without: the cut list names every
+/// part.
 Leaf picture_alone(const Job& job, const Picture& picture) {
     Leaf leaf;
     const Block list = parts_list(job);
@@ -397,11 +447,14 @@ Leaf picture_alone(const Job& job, const Picture& picture) {
         space.take(grown(title, 2));
         if (with_list) {
             if (list.box().height() > 0.5 * usable.height()) continue;
-            space.take(grown({title.right - list.box().width(), title.top, title.right, title.top + list.box().height()}, air));
+            space.take(grown(
+                {title.right - list.box().width(), title.top, title.right, title.top + list.box().height()},
+                air));
         }
         auto place = place_picture(job, picture, space.rects());
         if (!place) continue;
-        if (with_list) leaf.block.add(list, lower_left_for(list, {title.right - list.box().width(), title.top}));
+        if (with_list)
+            leaf.block.add(list, lower_left_for(list, {title.right - list.box().width(), title.top}));
         leaf.block.add(place->block, centred_in(place->block, place->rect));
         for (const Scale& scale : scales(job.manner.unit))
             if (scale.factor == place->factor) leaf.scale = scale.words;

@@ -12,7 +12,8 @@ Point2 rounded_point(Point2 p) { return {rounded_mm(p.x), rounded_mm(p.y)}; }
 
 std::vector<Point2> ring(Point2 centre, double radius, bool closed) {
     // Chords within 0.02 mm of the circle.
-    const int sides = std::max(24, static_cast<int>(std::ceil(std::numbers::pi / std::acos(1 - 0.02 / std::max(radius, 0.1)))));
+    const int sides = std::max(
+        24, static_cast<int>(std::ceil(std::numbers::pi / std::acos(1 - 0.02 / std::max(radius, 0.1)))));
     std::vector<Point2> points;
     for (int i = 0; i < sides; ++i) {
         const double a = 2 * std::numbers::pi * i / sides;
@@ -76,7 +77,8 @@ void Block::text(Text text) {
 }
 
 void Block::link(const Rect& area, int to_sheet) {
-    items_.emplace_back(std::in_place_type<Link>, Link{rounded_point({area.left, area.bottom}), rounded_point({area.right, area.top}), to_sheet});
+    items_.emplace_back(std::in_place_type<Link>, Link{rounded_point({area.left, area.bottom}),
+                                                       rounded_point({area.right, area.top}), to_sheet});
 }
 
 void Block::add(const Block& other, Point2 by) {
@@ -99,7 +101,8 @@ void Block::add(const Block& other, Point2 by) {
     dimensions_.insert(dimensions_.end(), other.dimensions_.begin(), other.dimensions_.end());
     occupied_.add(other.occupied_, by);
     if (other.any_)
-        grow({other.box_.left + by.x, other.box_.bottom + by.y, other.box_.right + by.x, other.box_.top + by.y});
+        grow({other.box_.left + by.x, other.box_.bottom + by.y, other.box_.right + by.x,
+              other.box_.top + by.y});
 }
 
 void Block::put_on(Sheet& sheet) const {

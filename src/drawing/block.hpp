@@ -1,9 +1,10 @@
 #pragma once
 // A piece of a drawing that is laid out by itself and then put somewhere on a sheet as a whole.
 //
-// Views with their dimensions, tables, cells and findings are blocks. Each keeps what it has taken of its own paper,
-// so that figures can be tried against it; blocks are then set side by side without touching. All coordinates are
-// rounded to 0.001 mm when they come in, so the same piece gives the same bytes on every machine.
+// Views with their dimensions, tables, cells and findings are blocks. Each keeps what it has taken of its own
+// paper, so that figures can be tried against it; blocks are then set side by side without touching. All
+// coordinates are rounded to 0.001 mm when they come in, so the same piece gives the same bytes on every
+// machine.
 
 #include <string>
 #include <vector>
@@ -14,9 +15,11 @@
 namespace rayfleck::drawing {
 
 class Block {
-public:
+  public:
     void stroke(std::vector<Point2> points, Pen pen, Role role, Ink ink = Ink::black);
-    void line(Point2 a, Point2 b, Pen pen, Role role, Ink ink = Ink::black) { stroke({a, b}, pen, role, ink); }
+    void line(Point2 a, Point2 b, Pen pen, Role role, Ink ink = Ink::black) {
+        stroke({a, b}, pen, role, ink);
+    }
     void circle(Point2 centre, double radius, Pen pen, Role role, Ink ink = Ink::black);
     void frame(const Rect& rect, Pen pen, Role role, Ink ink = Ink::black);
     void fill(std::vector<std::vector<Point2>> rings, Ink ink);
@@ -40,7 +43,7 @@ public:
     /// Puts everything on a sheet.
     void put_on(Sheet& sheet) const;
 
-private:
+  private:
     void grow(const Rect& rect);
 
     std::vector<Item> items_;

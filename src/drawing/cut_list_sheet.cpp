@@ -1,7 +1,8 @@
 // The cut list as a table, with what it adds up to and the hardware below it.
 //
-// The three sizes stand in columns of their own, finished apart from rough, thickness, width, length in that order, and
-// length is always with the grain. A wide sheet has the remarks in a column, an upright one on a second line.
+// The three sizes stand in columns of their own, finished apart from rough, thickness, width, length in that
+// order, and length is always with the grain. A wide sheet has the remarks in a column, an upright one on a
+// second line.
 
 #include <algorithm>
 
@@ -14,10 +15,13 @@
 namespace rayfleck::drawing {
 namespace {
 
-bool in_inches(const Job& job) { return job.manner.unit == measure::Unit::in || job.manner.unit == measure::Unit::ft; }
+bool in_inches(const Job& job) {
+    return job.manner.unit == measure::Unit::in || job.manner.unit == measure::Unit::ft;
+}
 
 std::string volume(const Job& job, double m3, double board_feet) {
-    return in_inches(job) ? (board_feet > 0 ? fmt::format("{:.2f}", board_feet) : "–") : fmt::format("{:.4f}", m3);
+    return in_inches(job) ? (board_feet > 0 ? fmt::format("{:.2f}", board_feet) : "–")
+                          : fmt::format("{:.4f}", m3);
 }
 
 std::string remarks_of(const cutlist::Row& row) {
@@ -35,7 +39,8 @@ Table list_table(const Job& job, double width) {
                      {"sawn", wide ? 28.0 : 15.0, false, Typeface::sans}};
     for (const char* state : {"finished", "rough"})
         for (const auto& [axis, room] : {std::pair{"T", 10.0}, {"W", 11.5}, {"L", 13.5}})
-            table.columns.push_back({std::string(axis) + " " + (wide || state[0] == 'r' ? state : "fin."), wide ? room + 7 : room, true, figures});
+            table.columns.push_back({std::string(axis) + " " + (wide || state[0] == 'r' ? state : "fin."),
+                                     wide ? room + 7 : room, true, figures});
     table.columns.push_back({in_inches(job) ? "board feet" : "m³", wide ? 20.0 : 14.0, true, figures});
     const double left_over = width - table.width();
     if (wide)
@@ -45,10 +50,17 @@ Table list_table(const Job& job, double width) {
     for (std::size_t r = 0; r < job.cut_list.rows.size(); ++r) {
         const cutlist::Row& row = job.cut_list.rows[r];
         TableRow line;
-        line.cells = {std::to_string(row.reference), row.name, std::to_string(row.count),
-                      row.stock.empty() ? row.wood : row.wood + " (" + row.stock + ")", row.sawn,
-                      job.figure(row.thickness), job.figure(row.width), job.figure(row.length),
-                      job.figure(row.rough_thickness), job.figure(row.rough_width), job.figure(row.rough_length),
+        line.cells = {std::to_string(row.reference),
+                      row.name,
+                      std::to_string(row.count),
+                      row.stock.empty() ? row.wood : row.wood + " (" + row.stock + ")",
+                      row.sawn,
+                      job.figure(row.thickness),
+                      job.figure(row.width),
+                      job.figure(row.length),
+                      job.figure(row.rough_thickness),
+                      job.figure(row.rough_width),
+                      job.figure(row.rough_length),
                       volume(job, row.volume_m3, row.board_feet)};
         if (wide)
             line.cells.push_back(remarks_of(row));
@@ -62,19 +74,30 @@ Table list_table(const Job& job, double width) {
 
 Table totals_table(const Job& job) {
     Table table;
-    table.columns = {{"wood, rough", 60, false, Typeface::sans}, {"m³", 20, true, Typeface::lettering}, {"board feet", 24, true, Typeface::lettering},
+    table.columns = {{"wood, rough", 60, false, Typeface::sans},
+                     {"m³", 20, true, Typeface::lettering},
+                     {"board feet", 24, true, Typeface::lettering},
                      {"kg at 12 %", 24, true, Typeface::lettering}};
     for (const auto& total : job.cut_list.totals)
-        table.rows.push_back({{total.wood, fmt::format("{:.4f}", total.volume_m3), total.board_feet > 0 ? fmt::format("{:.2f}", total.board_feet) : "–",
+        table.rows.push_back({{total.wood, fmt::format("{:.4f}", total.volume_m3),
+                               total.board_feet > 0 ? fmt::format("{:.2f}", total.board_feet) : "–",
                                total.weight_kg > 0 ? fmt::format("{:.1f}", total.weight_kg) : "–"},
-                              "", false, -1});
-    table.rows.push_back({{"surface to finish", fmt::format("{:.2f} m²", job.cut_list.finish_area_m2), "", ""}, "", false, -1});
+                              "",
+                              false,
+                              -1});
+    table.rows.push_back(
+        {{"surface to finish", fmt::format("{:.2f} m²", job.cut_list.finish_area_m2), "", ""},
+         "",
+         false,
+         -1});
     return table;
 }
 
 Table hardware_table(const Job& job) {
     Table table;
-    table.columns = {{"hardware", 60, false, Typeface::sans}, {"off", 12, true, Typeface::lettering}, {"for", 78, false, Typeface::sans}};
+    table.columns = {{"hardware", 60, false, Typeface::sans},
+                     {"off", 12, true, Typeface::lettering},
+                     {"for", 78, false, Typeface::sans}};
     for (const auto& item : job.cut_list.hardware) {
         std::string where = item.from == "stated" ? "" : item.from;
         std::vector<int> rows;
@@ -83,7 +106,8 @@ Table hardware_table(const Job& job) {
             if (row >= 0 && std::find(rows.begin(), rows.end(), row) == rows.end()) rows.push_back(row);
         }
         for (std::size_t i = 0; i < rows.size(); ++i)
-            where += (i == 0 ? (where.empty() ? "" : ": ") : ", ") + job.cut_list.rows[static_cast<std::size_t>(rows[i])].name;
+            where += (i == 0 ? (where.empty() ? "" : ": ") : ", ") +
+                     job.cut_list.rows[static_cast<std::size_t>(rows[i])].name;
         table.rows.push_back({{item.name, std::to_string(item.count), where}, "", false, -1});
     }
     return table;
@@ -98,10 +122,14 @@ Leaf fresh_leaf(const Job& job, bool first) {
     const Rect usable = job.paper.usable();
     leaf.block.text({{usable.left, usable.top - 5}, leaf.title, 5, Typeface::lettering, Ink::black, 0});
     leaf.block.text({{usable.left, usable.top - 10.5},
-                     cut_to(fmt::format("T thickness, W width, L length with the grain, in {}; joints are included; rough sizes hold the shop's allowances",
+                     cut_to(fmt::format("T thickness, W width, L length with the grain, in {}; joints are "
+                                        "included; rough sizes hold the shop's allowances",
                                         measure::name(job.manner.unit)),
                             usable.width(), note_height, Typeface::sans),
-                     note_height, Typeface::sans, Ink::black, 0});
+                     note_height,
+                     Typeface::sans,
+                     Ink::black,
+                     0});
     return leaf;
 }
 
@@ -122,7 +150,8 @@ std::vector<Leaf> cut_list_sheets(const Job& job) {
         std::size_t next = row;
         const Block part = table_part(table, row, height, next);
         leaves.back().block.add(part, {usable.left, usable.top - heading_room});
-        space.take({usable.left, usable.top - heading_room - part.box().height() - 6, usable.right, usable.top});
+        space.take(
+            {usable.left, usable.top - heading_room - part.box().height() - 6, usable.right, usable.top});
         row = next;
         if (row < table.rows.size()) {
             leaves.push_back(fresh_leaf(job, false));

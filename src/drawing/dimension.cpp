@@ -1,8 +1,9 @@
-// A side is turned so that u runs along it and v away from the wood; tiers are at v = 10, 18, 26 ... Each measure tries
-// its places in order of what they cost and takes the cheapest; costs are house rules, chosen by looking at prints.
+// A side is turned so that u runs along it and v away from the wood; tiers are at v = 10, 18, 26 ... Each
+// measure tries its places in order of what they cost and takes the cheapest; costs are house rules, chosen
+// by looking at prints.
 //
-// Sources of the spacings: gap and overrun of extension lines, tiers and arrow shape after ISO 129-1 as taught, with
-// the house values 1 mm, 2 mm, 10 and 8 mm, and arrows three times as long as wide.
+// Sources of the spacings: gap and overrun of extension lines, tiers and arrow shape after ISO 129-1 as
+// taught, with the house values 1 mm, 2 mm, 10 and 8 mm, and arrows three times as long as wide.
 
 #include "drawing/dimension.hpp"
 
@@ -30,10 +31,14 @@ struct Turned {
     double outline;
     Point2 paper(double u, double v) const {
         switch (side) {
-        case ViewSide::below: return {u, outline - v};
-        case ViewSide::above: return {u, outline + v};
-        case ViewSide::left: return {outline - v, u};
-        case ViewSide::right: break;
+        case ViewSide::below:
+            return {u, outline - v};
+        case ViewSide::above:
+            return {u, outline + v};
+        case ViewSide::left:
+            return {outline - v, u};
+        case ViewSide::right:
+            break;
         }
         return {outline + v, u};
     }
@@ -72,8 +77,9 @@ struct Placed {
 double v_of(int tier) { return first_tier + next_tier * tier; }
 
 class Side {
-public:
-    Side(Block& block, Turned turned, double height) : block_(block), turned_(turned), height_(height), arrow_(std::min(3.0, height)) {}
+  public:
+    Side(Block& block, Turned turned, double height)
+        : block_(block), turned_(turned), height_(height), arrow_(std::min(3.0, height)) {}
 
     double draw(const std::vector<MeasureString>& strings) {
         for (const MeasureString& string : strings)
@@ -83,7 +89,8 @@ public:
             if (string.empty()) continue;
             std::vector<const Measure*> order;
             for (const Measure& m : string) order.push_back(&m);
-            // Long links first: they fit between their own lines; the short ones then find what room there is.
+            // Long links first: they fit between their own lines; the short ones then find what room there
+            // is.
             std::stable_sort(order.begin(), order.end(), [&](const Measure* a, const Measure* b) {
                 return fits_between(*a) > fits_between(*b);
             });
@@ -99,10 +106,13 @@ public:
         return base > 0 ? v_of(base - 1) : 0;
     }
 
-private:
-    double width_of_figure(const Measure& m) const { return text_width(m.figure, height_, Typeface::lettering); }
+  private:
+    double width_of_figure(const Measure& m) const {
+        return text_width(m.figure, height_, Typeface::lettering);
+    }
     int fits_between(const Measure& m) const {
-        return m.to - m.from >= std::max(least_for_arrows_inside, width_of_figure(m) + 2 * arrow_ + 1) ? 1 : 0;
+        return m.to - m.from >= std::max(least_for_arrows_inside, width_of_figure(m) + 2 * arrow_ + 1) ? 1
+                                                                                                       : 0;
     }
 
     Placed attempt(const Measure& m, int tier, FigurePlace where, bool inside) const {
@@ -115,7 +125,9 @@ private:
         p.line_from = inside ? m.from : m.from - tail;
         p.line_to = inside ? m.to : m.to + tail;
         switch (where) {
-        case FigurePlace::between: p.text_from = (m.from + m.to - width) / 2; break;
+        case FigurePlace::between:
+            p.text_from = (m.from + m.to - width) / 2;
+            break;
         case FigurePlace::beyond_to:
             p.text_from = m.to + (inside ? 1.2 : arrow_ + 0.8);
             p.line_to = p.text_from + width + 0.5;
@@ -135,35 +147,46 @@ private:
         const double never = std::numeric_limits<double>::infinity();
         const double v = v_of(p.tier);
         if (!block_.occupied().free_for_text(text_box(p.text), clear_of_text)) return never;
-        if (!block_.occupied().free_for_line(turned_.paper(p.line_from, v), turned_.paper(p.line_to, v), 0.3)) return never;
+        if (!block_.occupied().free_for_line(turned_.paper(p.line_from, v), turned_.paper(p.line_to, v), 0.3))
+            return never;
         double sum = 10.0 * (p.tier - base);
         if (p.place != FigurePlace::between) sum += 3;
         if (!p.arrows_inside) sum += 1;
         for (const Placed& other : placed_) {
             if (other.tier == p.tier) {
-                // Two lines of a tier may touch end to end; tails may lie on a neighbour's line, figures may not meet.
+                // Two lines of a tier may touch end to end; tails may lie on a neighbour's line, figures may
+                // not meet.
                 const double a = p.measure->from, b = p.measure->to;
                 if (a < other.measure->to - 1e-6 && b > other.measure->from + 1e-6) return never;
                 if (p.text_from < other.text_to + 1.0 && p.text_to > other.text_from - 1.0) return never;
                 if (p.line_from < other.line_to - 1e-6 && p.line_to > other.line_from + 1e-6) {
-                    // The tails run over a neighbour: harmless unless arrows of one stand in the figure of the other.
+                    // The tails run over a neighbour: harmless unless arrows of one stand in the figure of
+                    // the other.
                     if (p.place != FigurePlace::between || other.place != FigurePlace::between) sum += 2;
                 }
-                // A figure that has gone outside stands over its neighbour's span and would be read as its figure.
-                if (p.place != FigurePlace::between && p.text_from < other.measure->to && p.text_to > other.measure->from)
+                // A figure that has gone outside stands over its neighbour's span and would be read as its
+                // figure.
+                if (p.place != FigurePlace::between && p.text_from < other.measure->to &&
+                    p.text_to > other.measure->from)
                     sum += 40;
-                if (other.place != FigurePlace::between && other.text_from < b && other.text_to > a) sum += 40;
+                if (other.place != FigurePlace::between && other.text_from < b && other.text_to > a)
+                    sum += 40;
             }
-            // Extension lines of the measures farther out run through figures nearer in, and must be broken there.
+            // Extension lines of the measures farther out run through figures nearer in, and must be broken
+            // there.
             for (const double u : {p.measure->from, p.measure->to})
-                if (other.tier < p.tier && u > other.text_from - clear_of_text && u < other.text_to + clear_of_text) sum += 25;
+                if (other.tier < p.tier && u > other.text_from - clear_of_text &&
+                    u < other.text_to + clear_of_text)
+                    sum += 25;
             for (const double u : {other.measure->from, other.measure->to})
-                if (other.tier >= p.tier && u > p.text_from - clear_of_text && u < p.text_to + clear_of_text) sum += 25;
+                if (other.tier >= p.tier && u > p.text_from - clear_of_text && u < p.text_to + clear_of_text)
+                    sum += 25;
         }
         for (const Measure* m : waiting_)
             for (const double u : {m->from, m->to})
                 if (u > p.text_from - clear_of_text && u < p.text_to + clear_of_text &&
-                    (u < p.measure->from - 1e-6 || u > p.measure->to + 1e-6 || p.place != FigurePlace::between))
+                    (u < p.measure->from - 1e-6 || u > p.measure->to + 1e-6 ||
+                     p.place != FigurePlace::between))
                     sum += 12;
         return sum;
     }
@@ -175,7 +198,8 @@ private:
         double best_cost = std::numeric_limits<double>::infinity();
         for (int tier = base; tier < base + 6 && best_cost > 10.0 * (tier - base); ++tier) {
             std::vector<Placed> places;
-            if (span >= width + 2 * arrow_ + 1 && roomy) places.push_back(attempt(m, tier, FigurePlace::between, true));
+            if (span >= width + 2 * arrow_ + 1 && roomy)
+                places.push_back(attempt(m, tier, FigurePlace::between, true));
             if (span >= width + 0.8) places.push_back(attempt(m, tier, FigurePlace::between, false));
             for (const FigurePlace where : {FigurePlace::beyond_to, FigurePlace::beyond_from})
                 places.push_back(attempt(m, tier, where, roomy));
@@ -185,11 +209,13 @@ private:
             }
         }
         if (!best.measure) {
-            // Nowhere free: farther out than anything else on this side, where only extension lines can be in the way.
+            // Nowhere free: farther out than anything else on this side, where only extension lines can be in
+            // the way.
             int tier = base;
             for (const Placed& p : placed_) tier = std::max(tier, p.tier + 1);
             for (int more = 0; more < 40; ++more, ++tier) {
-                best = attempt(m, tier, span >= width + 0.8 ? FigurePlace::between : FigurePlace::beyond_to, roomy);
+                best = attempt(m, tier, span >= width + 0.8 ? FigurePlace::between : FigurePlace::beyond_to,
+                               roomy);
                 if (block_.occupied().free_for_text(text_box(best.text), clear_of_text)) break;
             }
         }
@@ -213,7 +239,8 @@ private:
         std::sort(holes.begin(), holes.end());
         double at = from;
         const auto draw = [&](double a, double b) {
-            if (b - a > 0.4) block_.line(turned_.paper(u, a), turned_.paper(u, b), Pen::thin, Role::extension);
+            if (b - a > 0.4)
+                block_.line(turned_.paper(u, a), turned_.paper(u, b), Pen::thin, Role::extension);
         };
         for (const auto& [low, high] : holes) {
             if (high <= at || low >= to) continue;
@@ -228,12 +255,14 @@ private:
         std::map<long, std::pair<double, double>> extensions;
         const auto key = [](double u) { return std::lround(u * 1000); };
         for (const Placed& p : placed_)
-            for (const auto& [u, start] : {std::pair{p.measure->from, p.measure->start_from}, {p.measure->to, p.measure->start_to}}) {
+            for (const auto& [u, start] :
+                 {std::pair{p.measure->from, p.measure->start_from}, {p.measure->to, p.measure->start_to}}) {
                 const double low = turned_.depth(start) + gap, high = v_of(p.tier) + overrun;
                 const auto [at, fresh] = extensions.emplace(key(u), std::pair{low, high});
                 if (!fresh) at->second = {std::min(at->second.first, low), std::max(at->second.second, high)};
             }
-        for (const auto& [u, reach] : extensions) broken_extension(static_cast<double>(u) / 1000, reach.first, reach.second);
+        for (const auto& [u, reach] : extensions)
+            broken_extension(static_cast<double>(u) / 1000, reach.first, reach.second);
 
         std::map<int, std::vector<const Placed*>> tiers;
         for (const Placed& p : placed_) tiers[p.tier].push_back(&p);
@@ -286,7 +315,9 @@ private:
         for (const auto& [from, to] : merged)
             block_.line(turned_.paper(from, v), turned_.paper(to, v), Pen::thin, Role::dimension);
         for (const auto& [u, sign] : arrows)
-            block_.fill({arrowhead(turned_.paper(static_cast<double>(u) / 1000, v), turned_.along(sign), arrow_)}, Ink::black);
+            block_.fill(
+                {arrowhead(turned_.paper(static_cast<double>(u) / 1000, v), turned_.along(sign), arrow_)},
+                Ink::black);
         for (const long u : dots) block_.dot(turned_.paper(static_cast<double>(u) / 1000, v), 1.2);
     }
 
@@ -299,7 +330,8 @@ private:
 
 } // namespace
 
-double draw_dimensions(Block& block, ViewSide side, double outline, const std::vector<MeasureString>& strings, double figure_height) {
+double draw_dimensions(Block& block, ViewSide side, double outline, const std::vector<MeasureString>& strings,
+                       double figure_height) {
     return Side(block, Turned{side, outline}, figure_height).draw(strings);
 }
 

@@ -1,12 +1,14 @@
 #pragma once
-// Dimensions along one side of a view: strings in tiers, the shortest nearest to the wood, the overall outermost.
+// Dimensions along one side of a view: strings in tiers, the shortest nearest to the wood, the overall
+// outermost.
 //
-// Every measure gets an extension line from each of its ends, a line between them with arrowheads, and its figure above
-// the line, so that it reads from the bottom of the sheet or from its right-hand side (ISO 129-1). The first tier lies
-// 10 mm off the outline, each further one 8 mm. Where figure and arrows find no room between the extension lines, the
-// arrows go outside, then the figure too, then the measure moves one tier out; between two short links a dot stands for
-// the arrows. An extension line is broken where it would run through a figure. All of one side is planned before
-// anything is drawn, so equal arrows and overlapping lines are drawn once.
+// Every measure gets an extension line from each of its ends, a line between them with arrowheads, and its
+// figure above the line, so that it reads from the bottom of the sheet or from its right-hand side (ISO
+// 129-1). The first tier lies 10 mm off the outline, each further one 8 mm. Where figure and arrows find no
+// room between the extension lines, the arrows go outside, then the figure too, then the measure moves one
+// tier out; between two short links a dot stands for the arrows. An extension line is broken where it would
+// run through a figure. All of one side is planned before anything is drawn, so equal arrows and overlapping
+// lines are drawn once.
 
 #include <string>
 #include <vector>

@@ -40,19 +40,22 @@ TitleFields fields_of(const Job& job) {
     fields.creator = piece.shop.creator;
     fields.approved_by = piece.shop.approved_by;
     fields.title = piece.title + (piece.size_name.empty() ? "" : ", " + piece.size_name);
-    fields.identification = job.wishes.identification.empty() ? number_from(fields.title) : job.wishes.identification;
+    fields.identification =
+        job.wishes.identification.empty() ? number_from(fields.title) : job.wishes.identification;
     fields.date = job.wishes.date;
     fields.revision = job.wishes.revision;
     fields.units = measure::name(piece.manner.unit);
     fields.material = woods_of(job.cut_list);
-    fields.moisture = measure::decimal(measure::Rational::nearest(piece.made_at.in_percent(), 10), 1) + " % in the wood";
+    fields.moisture =
+        measure::decimal(measure::Rational::nearest(piece.made_at.in_percent(), 10), 1) + " % in the wood";
     fields.first_angle = job.first_angle;
     return fields;
 }
 
 } // namespace
 
-Set draw(const joinery::Model& model, const findings::Findings& findings, const cutlist::CutList& cut_list, const Wishes& wishes) {
+Set draw(const joinery::Model& model, const findings::Findings& findings, const cutlist::CutList& cut_list,
+         const Wishes& wishes) {
     const piece::Piece& piece = *model.piece;
     Job job{model,
             findings,
@@ -64,7 +67,8 @@ Set draw(const joinery::Model& model, const findings::Findings& findings, const 
             model.placed(),
             std::vector<int>(model.made.size(), -1)};
     for (std::size_t r = 0; r < cut_list.rows.size(); ++r)
-        for (const int part : cut_list.rows[r].parts) job.row_of_part[static_cast<std::size_t>(part)] = static_cast<int>(r);
+        for (const int part : cut_list.rows[r].parts)
+            job.row_of_part[static_cast<std::size_t>(part)] = static_cast<int>(r);
 
     std::vector<Leaf> leaves = assembly_sheets(job);
     std::vector<int> leaf_of_row;
@@ -92,7 +96,8 @@ Set draw(const joinery::Model& model, const findings::Findings& findings, const 
         leaf.block.put_on(sheet);
         for (Item& item : sheet.items)
             if (auto* link = std::get_if<Link>(&item); link && link->to_sheet >= link_to_row)
-                link->to_sheet = parts_from + leaf_of_row[static_cast<std::size_t>(link->to_sheet - link_to_row)];
+                link->to_sheet =
+                    parts_from + leaf_of_row[static_cast<std::size_t>(link->to_sheet - link_to_row)];
         set.sheets.push_back(std::move(sheet));
     }
     return set;

@@ -13,11 +13,12 @@ namespace rayfleck::drawing {
 
 /// What the command line may say about the sheets; everything else comes from the shop file.
 struct Wishes {
-    std::string sheet;         ///< A4, A3, A2, Letter, Tabloid; empty: the shop's
-    std::string revision;      ///< empty: a dash
-    std::string date;          ///< as to be printed; never read from the clock
-    std::string identification;///< drawing number; empty: derived from the title
-    /// The texts of the run, so that the warnings page can quote the line of a finding; null: no lines are quoted.
+    std::string sheet;          ///< A4, A3, A2, Letter, Tabloid; empty: the shop's
+    std::string revision;       ///< empty: a dash
+    std::string date;           ///< as to be printed; never read from the clock
+    std::string identification; ///< drawing number; empty: derived from the title
+    /// The texts of the run, so that the warnings page can quote the line of a finding; null: no lines are
+    /// quoted.
     const source::Texts* texts = nullptr;
 };
 

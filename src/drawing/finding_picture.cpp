@@ -1,7 +1,6 @@
-// The window is the part's own picture. A part so slender that nothing could be told from it is shown only near the
-// place, with a stretch six times its own thickness to either side.
-// Fibres are parallel lines clipped to the face by even-odd crossing; on end grain, dots would be needed and none is
-// drawn.
+// The window is the part's own picture. A part so slender that nothing could be told from it is shown only
+// near the place, with a stretch six times its own thickness to either side. Fibres are parallel lines
+// clipped to the face by even-odd crossing; on end grain, dots would be needed and none is drawn.
 
 #include "drawing/finding_picture.hpp"
 
@@ -35,14 +34,17 @@ std::vector<Segment2> windowed(const std::vector<Segment2>& segments, const Rect
             else
                 from = std::max(from, room / step);
         };
-        cut(-dx, s.a.x - window.left), cut(dx, window.right - s.a.x), cut(-dy, s.a.y - window.bottom), cut(dy, window.top - s.a.y);
-        if (from < to) out.push_back({{s.a.x + dx * from, s.a.y + dy * from}, {s.a.x + dx * to, s.a.y + dy * to}});
+        cut(-dx, s.a.x - window.left), cut(dx, window.right - s.a.x), cut(-dy, s.a.y - window.bottom),
+            cut(dy, window.top - s.a.y);
+        if (from < to)
+            out.push_back({{s.a.x + dx * from, s.a.y + dy * from}, {s.a.x + dx * to, s.a.y + dy * to}});
     }
     return out;
 }
 
 /// Lines along the fibre on a face, as segments in the picture plane.
-std::vector<Segment2> fibres_on(const solid::Placed& placed, const solid::Face& face, double grain_degrees, const solid::View& view, double pitch) {
+std::vector<Segment2> fibres_on(const solid::Placed& placed, const solid::Face& face, double grain_degrees,
+                                const solid::View& view, double pitch) {
     const double a = grain_degrees * std::acos(-1.0) / 180;
     Vector fibre{std::cos(a), std::sin(a), 0};
     fibre = fibre - face.plane.normal * dot(fibre, face.plane.normal);
@@ -75,12 +77,16 @@ std::vector<Segment2> fibres_on(const solid::Placed& placed, const solid::Face& 
         for (const auto& loop : loops)
             for (std::size_t i = 0, j = loop.size() - 1; i < loop.size(); j = i++)
                 if ((loop[i].y > v) != (loop[j].y > v))
-                    crossings.push_back(loop[i].x + (v - loop[i].y) * (loop[j].x - loop[i].x) / (loop[j].y - loop[i].y));
+                    crossings.push_back(loop[i].x +
+                                        (v - loop[i].y) * (loop[j].x - loop[i].x) / (loop[j].y - loop[i].y));
         std::sort(crossings.begin(), crossings.end());
         for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
             // Fibres stop a little short of the edges, so that they are not taken for edges.
             const double short_by = std::min(pitch, (crossings[i + 1] - crossings[i]) / 6);
-            const auto place = [&](double u) { return seen_at(fibre * u + across * v + placed.frame.turn_out(face.plane.normal) * depth, view); };
+            const auto place = [&](double u) {
+                return seen_at(fibre * u + across * v + placed.frame.turn_out(face.plane.normal) * depth,
+                               view);
+            };
             out.push_back({place(crossings[i] + short_by), place(crossings[i + 1] - short_by)});
         }
     }
@@ -89,13 +95,16 @@ std::vector<Segment2> fibres_on(const solid::Placed& placed, const solid::Face& 
 
 } // namespace
 
-Block finding_picture(const Job& job, const findings::Finding& finding, double width, double height, Ink mark) {
+Block finding_picture(const Job& job, const findings::Finding& finding, double width, double height,
+                      Ink mark) {
     Block block;
     std::vector<solid::Placed> parts;
     std::vector<int> indices;
     for (const std::string& name : finding.parts)
         for (std::size_t i = 0; i < job.model.made.size() && parts.size() < 4; ++i) {
-            if (job.model.made[i].part->name != name || std::find(indices.begin(), indices.end(), static_cast<int>(i)) != indices.end()) continue;
+            if (job.model.made[i].part->name != name ||
+                std::find(indices.begin(), indices.end(), static_cast<int>(i)) != indices.end())
+                continue;
             parts.push_back(job.placed[i]);
             indices.push_back(static_cast<int>(i));
         }
@@ -119,15 +128,20 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
         at = seen_at(*finding.at, view);
         const double reach = 6 * thick;
         if (whole.width() > 2.2 * reach || whole.height() > 2.2 * reach) {
-            const Rect near{at->x - reach, at->y - reach * height / width, at->x + reach, at->y + reach * height / width};
-            const Rect both{std::max(near.left, window.left), std::max(near.bottom, window.bottom), std::min(near.right, window.right), std::min(near.top, window.top)};
+            const Rect near{at->x - reach, at->y - reach * height / width, at->x + reach,
+                            at->y + reach * height / width};
+            const Rect both{std::max(near.left, window.left), std::max(near.bottom, window.bottom),
+                            std::min(near.right, window.right), std::min(near.top, window.top)};
             if (both.width() > 0 && both.height() > 0) window = both;
         }
         window = joined(window, grown({at->x, at->y, at->x, at->y}, 0.02 * window.width()));
     }
     const double scale = std::min(width / window.width(), height / window.height());
     const Point2 lower_left{(width - window.width() * scale) / 2, (height - window.height() * scale) / 2};
-    const auto paper = [&](Point2 p) { return Point2{lower_left.x + (p.x - window.left) * scale, lower_left.y + (p.y - window.bottom) * scale}; };
+    const auto paper = [&](Point2 p) {
+        return Point2{lower_left.x + (p.x - window.left) * scale,
+                      lower_left.y + (p.y - window.bottom) * scale};
+    };
     const auto draw = [&](const std::vector<Segment2>& segments, Pen pen, Ink ink) {
         std::vector<Segment2> on_paper;
         for (const Segment2& s : windowed(segments, window)) on_paper.push_back({paper(s.a), paper(s.b)});
@@ -140,7 +154,9 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
         const double facing = dot(parts.front().frame.turn_out(face.plane.normal), view.towards) * face.area;
         if (std::abs(face.plane.normal.x) < 0.7 && facing > seen_area) broadest = &face, seen_area = facing;
     }
-    if (broadest) draw(fibres_on(parts.front(), *broadest, part.grain.in_degrees(), view, 2.4 / scale), Pen::thin, Ink::grey);
+    if (broadest)
+        draw(fibres_on(parts.front(), *broadest, part.grain.in_degrees(), view, 2.4 / scale), Pen::thin,
+             Ink::grey);
     draw(others, Pen::thin, Ink::black);
     draw(blamed, Pen::visible, Ink::black);
     if (at) {

@@ -84,11 +84,12 @@ Text fitted(const std::string& words, double width, const std::vector<double>& h
     return {{}, cut_to(words, width, heights.back(), face), heights.back(), face, Ink::black, 0};
 }
 
-double set_lines(Block& block, const std::vector<std::string>& lines, double left, double top, double cap_height,
-                 Typeface face, Ink ink) {
+double set_lines(Block& block, const std::vector<std::string>& lines, double left, double top,
+                 double cap_height, Typeface face, Ink ink) {
     const double step = cap_height * note_step / note_height;
     for (std::size_t i = 0; i < lines.size(); ++i)
-        block.text({{left, top - cap_height - static_cast<double>(i) * step}, lines[i], cap_height, face, ink, 0});
+        block.text(
+            {{left, top - cap_height - static_cast<double>(i) * step}, lines[i], cap_height, face, ink, 0});
     return lines.empty() ? top : top - static_cast<double>(lines.size()) * step;
 }
 

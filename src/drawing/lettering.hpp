@@ -23,8 +23,9 @@ std::string cut_to(const std::string& words, double width, double cap_height, Ty
 /// Largest of the heights at which the words fit; if none does, the last one with the words cut.
 Text fitted(const std::string& words, double width, const std::vector<double>& heights, Typeface face);
 
-/// Sets wrapped lines below `top`, left-aligned; gives the lower end of what was set (top when there are no words).
-double set_lines(Block& block, const std::vector<std::string>& lines, double left, double top, double cap_height = note_height,
-                 Typeface face = Typeface::sans, Ink ink = Ink::black);
+/// Sets wrapped lines below `top`, left-aligned; gives the lower end of what was set (top when there are no
+/// words).
+double set_lines(Block& block, const std::vector<std::string>& lines, double left, double top,
+                 double cap_height = note_height, Typeface face = Typeface::sans, Ink ink = Ink::black);
 
 } // namespace rayfleck::drawing

@@ -1,6 +1,6 @@
-// Where the shapes of the marks come from: the projection symbol from the standard (proportions from memory), the loop
-// and the V as described in the trade press for face side and face edge; the double arrow for the grain is common
-// practice, no published source.
+// Where the shapes of the marks come from: the projection symbol from the standard (proportions from memory),
+// the loop and the V as described in the trade press for face side and face edge; the double arrow for the
+// grain is common practice, no published source.
 
 #include "drawing/marks.hpp"
 
@@ -29,7 +29,8 @@ std::optional<std::pair<Point2, Point2>> clipped(Point2 a, Point2 b, const Rect&
             from = std::max(from, t);
         return from < to;
     };
-    if (!cut(-dx, a.x - rect.left) || !cut(dx, rect.right - a.x) || !cut(-dy, a.y - rect.bottom) || !cut(dy, rect.top - a.y))
+    if (!cut(-dx, a.x - rect.left) || !cut(dx, rect.right - a.x) || !cut(-dy, a.y - rect.bottom) ||
+        !cut(dy, rect.top - a.y))
         return std::nullopt;
     return std::pair{Point2{a.x + dx * from, a.y + dy * from}, Point2{a.x + dx * to, a.y + dy * to}};
 }
@@ -54,7 +55,9 @@ std::vector<Point2> loop_points() {
 std::vector<Point2> arrowhead(Point2 tip, Point2 direction, double length) {
     const double half = length / 6;
     const Point2 back{tip.x - direction.x * length, tip.y - direction.y * length};
-    return {tip, {back.x - direction.y * half, back.y + direction.x * half}, {back.x + direction.y * half, back.y - direction.x * half}};
+    return {tip,
+            {back.x - direction.y * half, back.y + direction.x * half},
+            {back.x + direction.y * half, back.y - direction.x * half}};
 }
 
 void projection_symbol(Block& block, Point2 middle, double h, bool first_angle) {
@@ -63,14 +66,20 @@ void projection_symbol(Block& block, Point2 middle, double h, bool first_angle) 
     const double left = middle.x - whole / 2;
     const double cone = first_angle ? left : left + 2 * h + gap;
     const Point2 circles{first_angle ? left + 2 * h + gap + h : left + h, middle.y};
-    block.stroke({{cone, middle.y - h / 2}, {cone + 2 * h, middle.y - h}, {cone + 2 * h, middle.y + h}, {cone, middle.y + h / 2}, {cone, middle.y - h / 2}},
+    block.stroke({{cone, middle.y - h / 2},
+                  {cone + 2 * h, middle.y - h},
+                  {cone + 2 * h, middle.y + h},
+                  {cone, middle.y + h / 2},
+                  {cone, middle.y - h / 2}},
                  Pen::thin, Role::mark);
     block.circle(circles, h, Pen::thin, Role::mark);
     block.circle(circles, h / 2, Pen::thin, Role::mark);
     const double past = h * 0.35;
     block.line({cone - past, middle.y}, {cone + 2 * h + past, middle.y}, Pen::thin, Role::mark, Ink::grey);
-    block.line({circles.x - h - past, middle.y}, {circles.x + h + past, middle.y}, Pen::thin, Role::mark, Ink::grey);
-    block.line({circles.x, middle.y - h - past}, {circles.x, middle.y + h + past}, Pen::thin, Role::mark, Ink::grey);
+    block.line({circles.x - h - past, middle.y}, {circles.x + h + past, middle.y}, Pen::thin, Role::mark,
+               Ink::grey);
+    block.line({circles.x, middle.y - h - past}, {circles.x, middle.y + h + past}, Pen::thin, Role::mark,
+               Ink::grey);
 }
 
 void grain_arrow(Block& block, Point2 middle, double length, double turn) {
@@ -99,7 +108,8 @@ Rect face_side_mark_box(Point2 at, double into, double size) {
 }
 
 void face_edge_mark(Block& block, Point2 at, double into, double size) {
-    block.stroke({{at.x - size / 2, at.y + into * size}, at, {at.x + size / 2, at.y + into * size}}, Pen::thin, Role::mark);
+    block.stroke({{at.x - size / 2, at.y + into * size}, at, {at.x + size / 2, at.y + into * size}},
+                 Pen::thin, Role::mark);
 }
 
 void growth_rings(Block& block, const Rect& end, Point2 bark, double radius) {
@@ -118,8 +128,10 @@ void growth_rings(Block& block, const Rect& end, Point2 bark, double radius) {
             run.clear();
         };
         for (int i = 0; i < steps; ++i) {
-            const double a = towards - half + 2 * half * i / steps, b = towards - half + 2 * half * (i + 1) / steps;
-            const Point2 p{pith.x + r * std::cos(a), pith.y + r * std::sin(a)}, q{pith.x + r * std::cos(b), pith.y + r * std::sin(b)};
+            const double a = towards - half + 2 * half * i / steps,
+                         b = towards - half + 2 * half * (i + 1) / steps;
+            const Point2 p{pith.x + r * std::cos(a), pith.y + r * std::sin(a)},
+                q{pith.x + r * std::cos(b), pith.y + r * std::sin(b)};
             const auto inside = clipped(p, q, end);
             if (!inside) {
                 finish();
@@ -138,7 +150,12 @@ void balloon(Block& block, Point2 middle, double diameter, const std::string& re
     // Two figures fill the circle less when they are a little lower.
     const double height = std::max(note_height, diameter * (reference.size() > 2 ? 0.32 : 0.44));
     const double width = text_width(reference, height, Typeface::sans_bold);
-    block.text({{middle.x - width / 2, middle.y - height / 2}, reference, height, Typeface::sans_bold, Ink::black, 0});
+    block.text({{middle.x - width / 2, middle.y - height / 2},
+                reference,
+                height,
+                Typeface::sans_bold,
+                Ink::black,
+                0});
 }
 
 } // namespace rayfleck::drawing

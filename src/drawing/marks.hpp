@@ -1,5 +1,6 @@
 #pragma once
-// Marks of the workshop and of the drawing: grain arrow, face and edge marks, growth rings, projection symbol.
+// Marks of the workshop and of the drawing: grain arrow, face and edge marks, growth rings, projection
+// symbol.
 
 #include "drawing/block.hpp"
 
@@ -26,9 +27,9 @@ Rect face_side_mark_box(Point2 at, double into, double size);
 /// into     +1 when the edge lies above the point, -1 when below
 void face_edge_mark(Block& block, Point2 at, double into, double size);
 
-/// Growth rings seen on the end of a board, clipped to a rectangle: arcs about a pith that lies `radius` away from the
-/// middle of the rectangle, on the side away from the bark.
-/// bark   unit direction on paper in which the bark lies
+/// Growth rings seen on the end of a board, clipped to a rectangle: arcs about a pith that lies `radius` away
+/// from the middle of the rectangle, on the side away from the bark. bark   unit direction on paper in which
+/// the bark lies
 void growth_rings(Block& block, const Rect& end, Point2 bark, double radius);
 
 /// A circle with a reference in it: the balloon of a part.

@@ -1,6 +1,7 @@
-// Sizes: ISO 216 for A4 to A2; 8-1/2 × 11 in and 11 × 17 in for Letter and Tabloid. Fields: ISO 7200 names the owner,
-// identification number, date, sheet number, title, approval, creator and document type as mandatory; revision and
-// number of sheets as optional. Scale, projection symbol, units, material and moisture are ours.
+// Sizes: ISO 216 for A4 to A2; 8-1/2 × 11 in and 11 × 17 in for Letter and Tabloid. Fields: ISO 7200 names
+// the owner, identification number, date, sheet number, title, approval, creator and document type as
+// mandatory; revision and number of sheets as optional. Scale, projection symbol, units, material and
+// moisture are ours.
 //
 // The block, 180 mm wide (widths in mm):
 //
@@ -27,14 +28,17 @@ struct Field {
     double width = 0;
 };
 
-void set_row(Block& block, Point2 corner, const std::vector<Field>& fields, const std::vector<double>& heights) {
+void set_row(Block& block, Point2 corner, const std::vector<Field>& fields,
+             const std::vector<double>& heights) {
     double x = corner.x;
     for (const Field& field : fields) {
         if (x > corner.x) block.line({x, corner.y}, {x, corner.y + row_height}, Pen::thin, Role::table);
         if (!field.label.empty()) {
             const std::string label = cut_to(field.label, field.width - 2.4, note_height, Typeface::sans);
-            block.text({{x + 1.2, corner.y + row_height - 3.4}, label, note_height, Typeface::sans, Ink::grey, 0});
-            Text value = fitted(field.value.empty() ? "–" : field.value, field.width - 2.4, heights, Typeface::lettering);
+            block.text(
+                {{x + 1.2, corner.y + row_height - 3.4}, label, note_height, Typeface::sans, Ink::grey, 0});
+            Text value = fitted(field.value.empty() ? "–" : field.value, field.width - 2.4, heights,
+                                Typeface::lettering);
             value.at = {x + 1.2, corner.y + 1.5};
             block.text(value);
         }
@@ -67,16 +71,20 @@ Block sheet_frame(const Paper& paper, const TitleFields& fields) {
     const Rect title = paper.title_block();
     // Only the two sides that are not frame already.
     if (title.left > frame.left + 0.5)
-        block.stroke({{title.left, title.bottom}, {title.left, title.top}, {title.right, title.top}}, Pen::visible, Role::frame);
+        block.stroke({{title.left, title.bottom}, {title.left, title.top}, {title.right, title.top}},
+                     Pen::visible, Role::frame);
     else
         block.line({title.left, title.top}, {title.right, title.top}, Pen::visible, Role::frame);
     for (int row = 1; row < 3; ++row)
-        block.line({title.left, title.bottom + row * row_height}, {title.right, title.bottom + row * row_height}, Pen::thin,
-                   Role::table);
+        block.line({title.left, title.bottom + row * row_height},
+                   {title.right, title.bottom + row * row_height}, Pen::thin, Role::table);
 
     const std::vector<double> usual{3.5, 3.0, 2.5};
     set_row(block, {title.left, title.bottom + 2 * row_height},
-            {{"owner", fields.owner, 66}, {"material", fields.material, 66}, {"sizes at moisture", fields.moisture, 48}}, usual);
+            {{"owner", fields.owner, 66},
+             {"material", fields.material, 66},
+             {"sizes at moisture", fields.moisture, 48}},
+            usual);
     set_row(block, {title.left, title.bottom + row_height},
             {{"created by", fields.creator, 36},
              {"approved by", fields.approved_by, 36},
@@ -85,7 +93,8 @@ Block sheet_frame(const Paper& paper, const TitleFields& fields) {
              {"", "", 22},
              {"scale", fields.scale, 26}},
             usual);
-    projection_symbol(block, {title.left + 132 + 11, title.bottom + 1.5 * row_height}, 3.2, fields.first_angle);
+    projection_symbol(block, {title.left + 132 + 11, title.bottom + 1.5 * row_height}, 3.2,
+                      fields.first_angle);
     set_row(block, {title.left, title.bottom},
             {{"title", fields.title, 82},
              {"number", fields.identification, 40},

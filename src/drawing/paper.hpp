@@ -1,9 +1,10 @@
 #pragma once
 // The sheet itself: its size, frame and title block.
 //
-// A4 and Letter stand upright, A3, A2 and Tabloid lie. The frame leaves 20 mm at the left for filing and 10 mm on the
-// other sides (ISO 5457). The title block sits in the bottom right corner, 180 mm wide, which is the whole width of
-// an A4 sheet between its margins, and holds the fields that ISO 7200 requires with those a wood shop needs.
+// A4 and Letter stand upright, A3, A2 and Tabloid lie. The frame leaves 20 mm at the left for filing and 10
+// mm on the other sides (ISO 5457). The title block sits in the bottom right corner, 180 mm wide, which is
+// the whole width of an A4 sheet between its margins, and holds the fields that ISO 7200 requires with those
+// a wood shop needs.
 
 #include <string>
 
@@ -12,14 +13,15 @@
 namespace rayfleck::drawing {
 
 struct Paper {
-    std::string name;    ///< A4, A3, A2, Letter, Tabloid
+    std::string name; ///< A4, A3, A2, Letter, Tabloid
     double width = 420, height = 297;
-    double figure = 3.5; ///< height of dimension figures: 3.5 where the sheet may be printed one size smaller, else 2.5
+    double figure =
+        3.5; ///< height of dimension figures: 3.5 where the sheet may be printed one size smaller, else 2.5
     /// Inside of the frame line.
     Rect frame() const { return {20, 10, width - 10, height - 10}; }
     Rect title_block() const;
-    /// What is left of the frame above the title block, or to the left of it, is found by FreeSpace. This is the
-    /// frame with a little air.
+    /// What is left of the frame above the title block, or to the left of it, is found by FreeSpace. This is
+    /// the frame with a little air.
     Rect usable() const { return grown(frame(), -4); }
     bool upright() const { return height > width; }
 };

@@ -23,7 +23,8 @@ std::string words_for(LocalSide side, const piece::Part& part) {
 
 std::string angle_words(const piece::PlaneCut& cut) {
     std::string words;
-    if (cut.miter && std::abs(cut.miter->in_degrees()) > 0.005) words += fmt::format("miter {:.1f}°", std::abs(cut.miter->in_degrees()));
+    if (cut.miter && std::abs(cut.miter->in_degrees()) > 0.005)
+        words += fmt::format("miter {:.1f}°", std::abs(cut.miter->in_degrees()));
     if (cut.bevel && std::abs(cut.bevel->in_degrees()) > 0.005)
         words += fmt::format("{}bevel {:.1f}°", words.empty() ? "" : ", ", std::abs(cut.bevel->in_degrees()));
     return words;
@@ -34,10 +35,14 @@ std::string box_words(const Job& job, const measure::Box& cut, const joinery::Ma
     std::vector<double> sizes;
     double depth = -1;
     for (const int axis : {2, 1, 0}) {
-        const double low = std::max(cut.low[axis], made.blank.low[axis]), high = std::min(cut.high[axis], made.blank.high[axis]);
-        const bool at_low = cut.low[axis] <= made.blank.low[axis] + 0.01, at_high = cut.high[axis] >= made.blank.high[axis] - 0.01;
-        if (depth < 0 && at_low != at_high && axis != 0) depth = high - low;
-        else sizes.push_back(high - low);
+        const double low = std::max(cut.low[axis], made.blank.low[axis]),
+                     high = std::min(cut.high[axis], made.blank.high[axis]);
+        const bool at_low = cut.low[axis] <= made.blank.low[axis] + 0.01,
+                   at_high = cut.high[axis] >= made.blank.high[axis] - 0.01;
+        if (depth < 0 && at_low != at_high && axis != 0)
+            depth = high - low;
+        else
+            sizes.push_back(high - low);
     }
     if (depth < 0 && sizes.size() == 3) {
         depth = sizes.back();
@@ -54,7 +59,8 @@ std::string arc_words(const Job& job, const solid::Outline& outline) {
     std::set<std::string> radii;
     solid::Point2 at = outline.start;
     for (const solid::Edge2& edge : outline.edges) {
-        if (edge.centre) radii.insert("R" + job.figure(std::hypot(at.x - edge.centre->x, at.y - edge.centre->y)));
+        if (edge.centre)
+            radii.insert("R" + job.figure(std::hypot(at.x - edge.centre->x, at.y - edge.centre->y)));
         at = edge.to;
     }
     return fmt::format("{}", fmt::join(radii, ", "));
@@ -62,22 +68,26 @@ std::string arc_words(const Job& job, const solid::Outline& outline) {
 
 std::string words_of(const Job& job, const piece::Cut& cut, const joinery::Made& made) {
     std::string words = cut.word;
-    if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape)) words += " " + box_words(job, box->box, made);
+    if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape))
+        words += " " + box_words(job, box->box, made);
     if (const auto* bore = std::get_if<piece::BoreCut>(&cut.shape)) {
         words += " Ø" + job.figure(bore->diameter);
         words += bore->deep ? ", " + job.figure(*bore->deep) + " deep" : ", through";
         words += " in the " + words_for(bore->face, *made.part);
         if (bore->direction) {
-            const double lean = std::acos(std::min(1.0, std::abs((*bore->direction)[bore->face.axis]))) * 180 / std::numbers::pi;
+            const double lean = std::acos(std::min(1.0, std::abs((*bore->direction)[bore->face.axis]))) *
+                                180 / std::numbers::pi;
             words += fmt::format(", leaning {:.1f}°", lean);
         }
     }
     if (const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape)) {
         if (std::abs(plane->plane.normal.x) < 0.5) {
             // A cut along the length: what counts is how far it leaves it, and how far the blade is tilted.
-            const double lean = std::asin(std::min(1.0, std::abs(plane->plane.normal.x))) * 180 / std::numbers::pi;
+            const double lean =
+                std::asin(std::min(1.0, std::abs(plane->plane.normal.x))) * 180 / std::numbers::pi;
             if (lean > 0.05) words += fmt::format(", {:.1f}° off the length", lean);
-            if (plane->bevel && std::abs(plane->bevel->in_degrees()) > 0.05) words += fmt::format(", bevel {:.1f}°", std::abs(plane->bevel->in_degrees()));
+            if (plane->bevel && std::abs(plane->bevel->in_degrees()) > 0.05)
+                words += fmt::format(", bevel {:.1f}°", std::abs(plane->bevel->in_degrees()));
         } else if (const std::string angles = angle_words(*plane); !angles.empty()) {
             words += ": set the saw to " + angles;
         }
@@ -86,7 +96,8 @@ std::string words_of(const Job& job, const piece::Cut& cut, const joinery::Made&
         if (const std::string arcs = arc_words(job, prism->outline); !arcs.empty()) words += " " + arcs;
     if (const auto* turned = std::get_if<piece::TurnedCut>(&cut.shape)) {
         std::vector<std::string> stations;
-        for (const solid::Station& s : turned->profile) stations.push_back("Ø" + job.figure(2 * s.radius) + " at " + job.figure(s.x));
+        for (const solid::Station& s : turned->profile)
+            stations.push_back("Ø" + job.figure(2 * s.radius) + " at " + job.figure(s.x));
         words += fmt::format(" {}", fmt::join(stations, ", "));
     }
     if (!cut.remark.empty()) words += " (" + cut.remark + ")";
@@ -100,7 +111,9 @@ std::vector<std::string> edge_notes(const Job& job, const joinery::Made& made) {
     for (const piece::Cut& cut : made.cuts) {
         const auto* edge = std::get_if<piece::EdgeCut>(&cut.shape);
         if (!edge) continue;
-        const std::string size = edge->on_first == edge->on_second ? job.figure(edge->on_first) : job.figure(edge->on_first) + " × " + job.figure(edge->on_second);
+        const std::string size = edge->on_first == edge->on_second
+                                     ? job.figure(edge->on_first)
+                                     : job.figure(edge->on_first) + " × " + job.figure(edge->on_second);
         const std::string words = cut.word + " " + size;
         if (!along.contains(words)) order.push_back(words);
         along[words].push_back({edge->first, edge->second});
@@ -120,13 +133,16 @@ std::vector<std::string> edge_notes(const Job& job, const joinery::Made& made) {
                 const LocalSide side{axis, high};
                 std::vector<std::size_t> of_side;
                 for (std::size_t i = 0; i < edges.size(); ++i)
-                    if (!told.contains(i) && (edges[i].first == side || edges[i].second == side)) of_side.push_back(i);
+                    if (!told.contains(i) && (edges[i].first == side || edges[i].second == side))
+                        of_side.push_back(i);
                 if (of_side.size() != 4) continue;
                 told.insert(of_side.begin(), of_side.end());
                 places.push_back("all round the " + words_for(side, *made.part));
             }
         for (std::size_t i = 0; i < edges.size(); ++i)
-            if (!told.contains(i)) places.push_back(words_for(edges[i].first, *made.part) + " to " + words_for(edges[i].second, *made.part));
+            if (!told.contains(i))
+                places.push_back(words_for(edges[i].first, *made.part) + " to " +
+                                 words_for(edges[i].second, *made.part));
         notes.push_back(fmt::format("{} {}", words, fmt::join(places, ", ")));
     }
     return notes;
@@ -146,17 +162,20 @@ std::vector<std::string> cut_notes(const Job& job, const cutlist::Row& row) {
     std::vector<std::string> order;
     std::map<std::string, int> count;
     for (const piece::Cut& cut : made.cuts) {
-        if (is_waste_round_a_tongue(cut.word) && !std::holds_alternative<piece::PlaneCut>(cut.shape)) continue;
+        if (is_waste_round_a_tongue(cut.word) && !std::holds_alternative<piece::PlaneCut>(cut.shape))
+            continue;
         if (std::holds_alternative<piece::EdgeCut>(cut.shape)) continue;
         const std::string words = words_of(job, cut, made);
         if (count[words]++ == 0) order.push_back(words);
     }
     std::vector<std::string> notes;
-    for (const std::string& words : order) notes.push_back(count[words] > 1 ? fmt::format("{}× {}", count[words], words) : words);
+    for (const std::string& words : order)
+        notes.push_back(count[words] > 1 ? fmt::format("{}× {}", count[words], words) : words);
     const std::vector<std::string> edges = edge_notes(job, made);
     notes.insert(notes.end(), edges.begin(), edges.end());
     if (made.part->outline)
-        if (const std::string arcs = arc_words(job, *made.part->outline); !arcs.empty()) notes.push_back("outline with arcs " + arcs);
+        if (const std::string arcs = arc_words(job, *made.part->outline); !arcs.empty())
+            notes.push_back("outline with arcs " + arcs);
     return notes;
 }
 
@@ -171,20 +190,23 @@ std::vector<std::string> joint_notes(const Job& job, const cutlist::Row& row) {
         // The part that goes in carries the sizes; the other shows them as cuts.
         for (const joinery::Size& size : joint.a == part ? joint.sizes : std::vector<joinery::Size>{}) {
             // A length in the maker's unit; where it comes from only when it is not his own word.
-            std::string figure = size.unit == "mm" ? job.figure(size.value) : fmt::format("{:g}", std::round(size.value * 100) / 100);
+            std::string figure = size.unit == "mm" ? job.figure(size.value)
+                                                   : fmt::format("{:g}", std::round(size.value * 100) / 100);
             if (size.unit == "degrees") figure += "°";
             std::string rule = size.from;
             // The source stands in the JSON and in the manual; here the rule alone.
             for (const char* from : {";", " ("})
                 if (const auto end = rule.find(from); end != std::string::npos) rule.resize(end);
-            sizes.push_back(size.what + " " + figure + (rule == "stated" || rule.empty() ? "" : " (" + rule + ")"));
+            sizes.push_back(size.what + " " + figure +
+                            (rule == "stated" || rule.empty() ? "" : " (" + rule + ")"));
         }
         std::string words = joint.kind + " with " + job.made(other).part->base;
         if (!sizes.empty()) words += fmt::format(": {}", fmt::join(sizes, "; "));
         if (count[words]++ == 0) order.push_back(words);
     }
     std::vector<std::string> notes;
-    for (const std::string& words : order) notes.push_back(count[words] > 1 ? fmt::format("{}× {}", count[words], words) : words);
+    for (const std::string& words : order)
+        notes.push_back(count[words] > 1 ? fmt::format("{}× {}", count[words], words) : words);
     return notes;
 }
 
@@ -205,8 +227,11 @@ std::vector<std::string> bench_notes(const Job& job, const cutlist::Row& row) {
     if (!row.mirrored.empty()) {
         std::vector<std::string> as_drawn, mirrored;
         for (const int p : row.parts)
-            (std::find(row.mirrored.begin(), row.mirrored.end(), p) != row.mirrored.end() ? mirrored : as_drawn).push_back(job.made(p).part->name);
-        notes.push_back(fmt::format("as drawn: {}; mirror image: {}", fmt::join(as_drawn, ", "), fmt::join(mirrored, ", ")));
+            (std::find(row.mirrored.begin(), row.mirrored.end(), p) != row.mirrored.end() ? mirrored
+                                                                                          : as_drawn)
+                .push_back(job.made(p).part->name);
+        notes.push_back(fmt::format("as drawn: {}; mirror image: {}", fmt::join(as_drawn, ", "),
+                                    fmt::join(mirrored, ", ")));
     }
     if (!row.remark.empty()) notes.push_back(row.remark);
     for (const piece::Note& note : made.part->notes) notes.push_back(note.text);

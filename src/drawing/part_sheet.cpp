@@ -1,5 +1,5 @@
-// Part drawings: one cell for each row of the cut list, in the order of the list, set side by side on as few sheets as
-// they need. The legend of the marks stands once, where there is room.
+// Part drawings: one cell for each row of the cut list, in the order of the list, set side by side on as few
+// sheets as they need. The legend of the marks stands once, where there is room.
 
 #include <algorithm>
 
@@ -33,7 +33,8 @@ bool place(Open& open, const Block& cell) {
     if (!found) return false;
     const Point2 by{found->left - cell.box().left, found->top - cell.box().top};
     open.leaf.block.add(cell, by);
-    open.space.take(grown({found->left, found->top - cell.box().height(), found->left + cell.box().width(), found->top}, air));
+    open.space.take(grown(
+        {found->left, found->top - cell.box().height(), found->left + cell.box().width(), found->top}, air));
     return true;
 }
 
@@ -63,14 +64,16 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row) {
             if (!place(open.back(), cell)) {
                 // Higher than a sheet: it stands at the top all the same, and is the only one there.
                 const Rect usable = job.paper.usable();
-                open.back().leaf.block.add(cell, {usable.left - cell.box().left, usable.top - cell.box().top});
+                open.back().leaf.block.add(cell,
+                                           {usable.left - cell.box().left, usable.top - cell.box().top});
                 open.back().space.take(usable);
             }
         }
         open[at].last = std::max(open[at].last, row.reference);
         leaf_of_row[r] = static_cast<int>(at);
     }
-    // The legend and the rules stand where there is room, from the last sheet back, else on a sheet of their own.
+    // The legend and the rules stand where there is room, from the last sheet back, else on a sheet of their
+    // own.
     for (const Block& aside : {legend_of_marks(job), rules_block(job, width)}) {
         if (aside.empty() || open.empty()) continue;
         bool stands = false;
@@ -84,7 +87,9 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row) {
     }
     std::vector<Leaf> leaves;
     for (Open& o : open) {
-        o.leaf.title = o.first == 0 ? "Marks and rules" : o.first == o.last ? fmt::format("Part {}", o.first) : fmt::format("Parts {} to {}", o.first, o.last);
+        o.leaf.title = o.first == 0        ? "Marks and rules"
+                       : o.first == o.last ? fmt::format("Part {}", o.first)
+                                           : fmt::format("Parts {} to {}", o.first, o.last);
         leaves.push_back(std::move(o.leaf));
     }
     return leaves;

@@ -19,7 +19,8 @@ bool apart_along_sides_of(const Quad& a, const Quad& b) {
         const double nx = q.y - p.y, ny = p.x - q.x;
         const double length = std::hypot(nx, ny);
         if (length < 1e-12) continue;
-        double a_low = std::numeric_limits<double>::infinity(), a_high = -a_low, b_low = a_low, b_high = -a_low;
+        double a_low = std::numeric_limits<double>::infinity(), a_high = -a_low, b_low = a_low,
+               b_high = -a_low;
         for (const Point2& c : a) {
             const double at = (c.x * nx + c.y * ny) / length;
             a_low = std::min(a_low, at), a_high = std::max(a_high, at);
@@ -36,7 +37,8 @@ bool apart_along_sides_of(const Quad& a, const Quad& b) {
 /// A convex box moved outwards by `by` on all sides; exact for rectangles, which is all that is asked.
 Quad grown_quad(const Quad& box, double by) {
     if (box.size() != 4) return box;
-    const double ux = box[1].x - box[0].x, uy = box[1].y - box[0].y, vx = box[3].x - box[0].x, vy = box[3].y - box[0].y;
+    const double ux = box[1].x - box[0].x, uy = box[1].y - box[0].y, vx = box[3].x - box[0].x,
+                 vy = box[3].y - box[0].y;
     const double u = std::hypot(ux, uy), v = std::hypot(vx, vy);
     if (u < 1e-9 || v < 1e-9) return box;
     const Point2 a{ux / u * by, uy / u * by}, b{vx / v * by, vy / v * by};
@@ -55,14 +57,18 @@ bool line_meets(const Quad& box, const Rect& box_rect, Point2 a, Point2 b) {
 
 } // namespace
 
-Rect grown(Rect rect, double by) { return {rect.left - by, rect.bottom - by, rect.right + by, rect.top + by}; }
+Rect grown(Rect rect, double by) {
+    return {rect.left - by, rect.bottom - by, rect.right + by, rect.top + by};
+}
 
 Rect joined(const Rect& a, const Rect& b) {
-    return {std::min(a.left, b.left), std::min(a.bottom, b.bottom), std::max(a.right, b.right), std::max(a.top, b.top)};
+    return {std::min(a.left, b.left), std::min(a.bottom, b.bottom), std::max(a.right, b.right),
+            std::max(a.top, b.top)};
 }
 
 bool meet(const Rect& a, const Rect& b) {
-    return a.left < b.right - touch && b.left < a.right - touch && a.bottom < b.top - touch && b.bottom < a.top - touch;
+    return a.left < b.right - touch && b.left < a.right - touch && a.bottom < b.top - touch &&
+           b.bottom < a.top - touch;
 }
 
 Rect around(const std::vector<Point2>& points) {
@@ -72,7 +78,8 @@ Rect around(const std::vector<Point2>& points) {
 }
 
 Quad corners(const Rect& rect) {
-    return {{rect.left, rect.bottom}, {rect.right, rect.bottom}, {rect.right, rect.top}, {rect.left, rect.top}};
+    return {
+        {rect.left, rect.bottom}, {rect.right, rect.bottom}, {rect.right, rect.top}, {rect.left, rect.top}};
 }
 
 bool meet(const Quad& a, const Quad& b) { return !apart_along_sides_of(a, b) && !apart_along_sides_of(b, a); }
@@ -89,12 +96,14 @@ bool Occupied::free_for_text(const Quad& box, double clearance) const {
     const Rect rect = around(wide);
     for (std::size_t i = 0; i < texts_.size(); ++i)
         if (meet(rect, text_rects_[i]) && meet(wide, texts_[i])) return false;
-    return std::none_of(lines_.begin(), lines_.end(), [&](const Line& line) { return line_meets(wide, rect, line.a, line.b); });
+    return std::none_of(lines_.begin(), lines_.end(),
+                        [&](const Line& line) { return line_meets(wide, rect, line.a, line.b); });
 }
 
 bool Occupied::free_for_line(Point2 a, Point2 b, double clearance) const {
     for (std::size_t i = 0; i < texts_.size(); ++i)
-        if (line_meets(grown_quad(texts_[i], clearance), grown(text_rects_[i], 2 * clearance), a, b)) return false;
+        if (line_meets(grown_quad(texts_[i], clearance), grown(text_rects_[i], 2 * clearance), a, b))
+            return false;
     return true;
 }
 

@@ -1,11 +1,12 @@
 #pragma once
 // What is taken on the paper, and where there is still room.
 //
-// Two questions come up while a sheet is laid out. Close up: may this figure stand here, or would it touch a line or
-// another figure? Occupied keeps every text as a convex box and every line as a segment and answers that exactly
-// (separating axes). From afar: where on the sheet does a block of this size still fit? FreeSpace keeps the largest
-// empty rectangles left. Labels are placed greedily with a list of alternatives, which is enough for the few labels
-// of a view; nothing is moved again once it stands. Left out: curved text and anything but straight lines.
+// Two questions come up while a sheet is laid out. Close up: may this figure stand here, or would it touch a
+// line or another figure? Occupied keeps every text as a convex box and every line as a segment and answers
+// that exactly (separating axes). From afar: where on the sheet does a block of this size still fit?
+// FreeSpace keeps the largest empty rectangles left. Labels are placed greedily with a list of alternatives,
+// which is enough for the few labels of a view; nothing is moved again once it stands. Left out: curved text
+// and anything but straight lines.
 
 #include <optional>
 #include <vector>
@@ -36,7 +37,7 @@ bool meet(const Quad& a, const Quad& b);
 
 /// Texts and lines that already stand.
 class Occupied {
-public:
+  public:
     void add_text(Quad box);
     void add_line(Point2 a, Point2 b, Role role);
     /// No text and no line comes nearer to the box than `clearance` mm.
@@ -48,7 +49,7 @@ public:
     const std::vector<Quad>& texts() const { return texts_; }
     void add(const Occupied& other, Point2 by);
 
-private:
+  private:
     struct Line {
         Point2 a, b;
         Role role;
@@ -60,14 +61,14 @@ private:
 
 /// The empty part of a rectangle as its largest empty rectangles, which may overlap one another.
 class FreeSpace {
-public:
+  public:
     explicit FreeSpace(Rect all) : rects_{all} {}
     void take(const Rect& rect);
     const std::vector<Rect>& rects() const { return rects_; }
     /// The highest place for a block of that size, of the highest the leftmost; its rectangle.
     std::optional<Rect> find(double width, double height) const;
 
-private:
+  private:
     std::vector<Rect> rects_;
 };
 

@@ -1,8 +1,9 @@
 #pragma once
 // Scales that a drawing may have, and how they are written.
 //
-// Millimetre drawings take the recommended scales of ISO 5455; inch drawings the customary list of so many inches to
-// the foot. A scale between two of the list is never used: a maker reads sizes off with a scale rule.
+// Millimetre drawings take the recommended scales of ISO 5455; inch drawings the customary list of so many
+// inches to the foot. A scale between two of the list is never used: a maker reads sizes off with a scale
+// rule.
 
 #include <string>
 #include <vector>
@@ -12,9 +13,9 @@
 namespace rayfleck::drawing {
 
 struct Scale {
-    double factor = 1;  ///< mm of paper per mm of wood
-    std::string words;  ///< `1:5`, `3" = 1'-0" (1:4)`
-    std::string ratio;  ///< `1:5`, always the plain ratio
+    double factor = 1; ///< mm of paper per mm of wood
+    std::string words; ///< `1:5`, `3" = 1'-0" (1:4)`
+    std::string ratio; ///< `1:5`, always the plain ratio
 };
 
 /// Largest first.

@@ -1,9 +1,10 @@
 #pragma once
-// Finished sheets: strokes, fills, texts and links in millimetres of paper. What drawing gives and writers take.
+// Finished sheets: strokes, fills, texts and links in millimetres of paper. What drawing gives and writers
+// take.
 //
-// Nothing here knows wood. A writer draws the items of a sheet in their order. Paper coordinates: x to the right,
-// y upwards, origin at the bottom left corner of the sheet. Line widths are fixed by the kind of line (ISO 128
-// line group 0.5: wide 0.5 mm, narrow 0.25 mm); a writer never chooses one.
+// Nothing here knows wood. A writer draws the items of a sheet in their order. Paper coordinates: x to the
+// right, y upwards, origin at the bottom left corner of the sheet. Line widths are fixed by the kind of line
+// (ISO 128 line group 0.5: wide 0.5 mm, narrow 0.25 mm); a writer never chooses one.
 
 #include <optional>
 #include <string>
@@ -33,12 +34,12 @@ std::vector<double> dashes_of(Pen pen);
 /// Shades by purpose, not by taste; a sheet must read in black and white.
 enum class Ink {
     black,
-    grey,   ///< secondary rules, ring lines
-    red,    ///< faults on the warnings page
-    amber,  ///< cautions on the warnings page
-    blue,   ///< notes on the warnings page
-    green,  ///< accepted findings
-    pale,   ///< very light fill under a table head or a picture of wood
+    grey,  ///< secondary rules, ring lines
+    red,   ///< faults on the warnings page
+    amber, ///< cautions on the warnings page
+    blue,  ///< notes on the warnings page
+    green, ///< accepted findings
+    pale,  ///< very light fill under a table head or a picture of wood
     white,
 };
 
@@ -60,19 +61,20 @@ struct Fill {
 };
 
 enum class Typeface {
-    sans,      ///< DejaVu Sans Condensed: part names, tables, messages
+    sans, ///< DejaVu Sans Condensed: part names, tables, messages
     sans_bold,
-    lettering, ///< Routed Gothic: titles and dimension figures; strings it lacks a glyph for fall back to sans
+    lettering, ///< Routed Gothic: titles and dimension figures; strings it lacks a glyph for fall back to
+               ///< sans
 };
 
 /// One line of text. Fractions written `17-5/8` may be set stacked by the layout: see `measure_text`.
 struct Text {
-    Point2 at;          ///< left end of the base line, before turning
-    std::string words;  ///< UTF-8, one line
+    Point2 at;           ///< left end of the base line, before turning
+    std::string words;   ///< UTF-8, one line
     double height = 2.5; ///< cap height in mm of paper
     Typeface face = Typeface::sans;
     Ink ink = Ink::black;
-    double turn = 0;    ///< degrees anticlockwise about `at`
+    double turn = 0; ///< degrees anticlockwise about `at`
 };
 
 /// An area that jumps to another place of the set when clicked.
@@ -85,11 +87,11 @@ using Item = std::variant<Stroke, Fill, Text, Link>;
 
 /// What one dimension says, for the audit and the completeness test.
 struct DimensionRecord {
-    std::string part;    ///< instance or part name, empty for the whole piece
-    char axis = 'L';     ///< L, W, T of a part; X, Y, Z of the piece; A angle; R radius; D diameter
+    std::string part;        ///< instance or part name, empty for the whole piece
+    char axis = 'L';         ///< L, W, T of a part; X, Y, Z of the piece; A angle; R radius; D diameter
     double from = 0, to = 0; ///< mm in that frame; for A degrees, for R and D from is 0
-    std::string shown;   ///< the figure as printed
-    bool auxiliary = false; ///< in parentheses
+    std::string shown;       ///< the figure as printed
+    bool auxiliary = false;  ///< in parentheses
 };
 
 struct Sheet {
@@ -97,7 +99,7 @@ struct Sheet {
     std::string title;                ///< PDF outline entry and page name
     std::vector<Item> items;
     std::vector<DimensionRecord> dimensions;
-    bool full_size = false;           ///< a template: ask viewers not to scale
+    bool full_size = false; ///< a template: ask viewers not to scale
 };
 
 /// All sheets of one piece, in the order a builder reads them.
@@ -107,7 +109,8 @@ struct Set {
     std::vector<Sheet> sheets;
 };
 
-/// Width in mm of a string as the writers set it, from the metrics of the built-in fonts. Same on every machine.
+/// Width in mm of a string as the writers set it, from the metrics of the built-in fonts. Same on every
+/// machine.
 double text_width(const std::string& words, double cap_height, Typeface face);
 /// The box a text covers, turned about its anchor: four corners.
 std::vector<Point2> text_box(const Text& text);

@@ -29,8 +29,8 @@ struct Job {
     std::string figure(measure::Length length) const { return measure::text(length, manner); }
 };
 
-/// While sheets are laid out nobody knows their numbers: a link to the part drawing of a row is written as this number
-/// plus the row, and set right when all sheets are there.
+/// While sheets are laid out nobody knows their numbers: a link to the part drawing of a row is written as
+/// this number plus the row, and set right when all sheets are there.
 constexpr int link_to_row = 1000000;
 
 /// A sheet before its frame and title block, which need the number of sheets.
@@ -41,11 +41,12 @@ struct Leaf {
     std::string scale;         ///< main scale; empty where nothing is to scale
 };
 
-/// Principal views with dimensions, pictorial view with balloons, short parts list: one sheet, or two where one would
-/// force the views below half of the size they could have.
+/// Principal views with dimensions, pictorial view with balloons, short parts list: one sheet, or two where
+/// one would force the views below half of the size they could have.
 std::vector<Leaf> assembly_sheets(const Job& job);
 
-/// One cell for each row of the cut list. Writes on which of its own leaves each row stands into `leaf_of_row`.
+/// One cell for each row of the cut list. Writes on which of its own leaves each row stands into
+/// `leaf_of_row`.
 std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row);
 
 std::vector<Leaf> cut_list_sheets(const Job& job);

@@ -1,5 +1,5 @@
-// Row heights follow the tallest wrapped cell. Rules are thin and lie only between rows, under the head and round the
-// whole; figures stand in their columns without vertical rules, which keeps many columns readable.
+// Row heights follow the tallest wrapped cell. Rules are thin and lie only between rows, under the head and
+// round the whole; figures stand in their columns without vertical rules, which keeps many columns readable.
 
 #include "drawing/table.hpp"
 
@@ -25,17 +25,21 @@ SetRow set_row(const Table& table, const TableRow& row) {
     std::size_t lines = 1;
     for (std::size_t c = 0; c < table.columns.size(); ++c) {
         const Typeface face = row.bold ? Typeface::sans_bold : table.columns[c].face;
-        set.cells.push_back(c < row.cells.size() ? wrapped(row.cells[c], table.columns[c].width - 2 * side_room, note_height, face)
-                                                 : std::vector<std::string>{});
+        set.cells.push_back(
+            c < row.cells.size()
+                ? wrapped(row.cells[c], table.columns[c].width - 2 * side_room, note_height, face)
+                : std::vector<std::string>{});
         lines = std::max(lines, set.cells.back().size());
     }
-    if (!row.below.empty()) set.below = wrapped(row.below, table.width() - indent - side_room, note_height, Typeface::sans);
+    if (!row.below.empty())
+        set.below = wrapped(row.below, table.width() - indent - side_room, note_height, Typeface::sans);
     set.height = static_cast<double>(lines + set.below.size()) * note_step + row_room;
     return set;
 }
 
 /// Draws the texts of a row whose upper border is at `top`.
-void draw_row(Block& block, const Table& table, const TableRow& row, const SetRow& set, double left, double top) {
+void draw_row(Block& block, const Table& table, const TableRow& row, const SetRow& set, double left,
+              double top) {
     double x = left;
     std::size_t lines = 1;
     const double first = top - row_room * 0.75;
@@ -46,7 +50,12 @@ void draw_row(Block& block, const Table& table, const TableRow& row, const SetRo
             const std::string& words = set.cells[c][i];
             const double width = column.to_the_right ? text_width(words, note_height, face) : 0;
             const double at = column.to_the_right ? x + column.width - side_room - width : x + side_room;
-            block.text({{at, first - note_height - static_cast<double>(i) * note_step}, words, note_height, face, Ink::black, 0});
+            block.text({{at, first - note_height - static_cast<double>(i) * note_step},
+                        words,
+                        note_height,
+                        face,
+                        Ink::black,
+                        0});
         }
         lines = std::max(lines, set.cells[c].size());
         x += column.width;

@@ -10,7 +10,7 @@ namespace rayfleck::drawing {
 
 struct Column {
     std::string head;
-    double width = 20;      ///< mm
+    double width = 20;         ///< mm
     bool to_the_right = false; ///< figures are set against the right border
     Typeface face = Typeface::sans;
 };
@@ -30,13 +30,13 @@ struct Table {
     double width() const;
 };
 
-/// A stretch of the table from row `first`, as many rows as fit into `height`, with the head on top. The block's upper
-/// left corner is at (0, 0); it runs down. `next` receives the first row that did not fit (rows.size() at the end).
-/// At least one row is set, even when it is too high.
+/// A stretch of the table from row `first`, as many rows as fit into `height`, with the head on top. The
+/// block's upper left corner is at (0, 0); it runs down. `next` receives the first row that did not fit
+/// (rows.size() at the end). At least one row is set, even when it is too high.
 Block table_part(const Table& table, std::size_t first, double height, std::size_t& next);
 
-/// The list that grows upwards from a title block: head at the bottom, first row above it, in that many stretches side
-/// by side (at least 1). Its lower left corner is at (0, 0).
+/// The list that grows upwards from a title block: head at the bottom, first row above it, in that many
+/// stretches side by side (at least 1). Its lower left corner is at (0, 0).
 Block rising_list(const Table& table, std::size_t stretches);
 
 } // namespace rayfleck::drawing

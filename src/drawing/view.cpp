@@ -1,4 +1,5 @@
-// Lines are sorted by direction and distance from the origin, so that overlaps are found among neighbours only.
+// Lines are sorted by direction and distance from the origin, so that overlaps are found among neighbours
+// only.
 
 #include "drawing/view.hpp"
 
@@ -46,13 +47,18 @@ std::vector<std::vector<OnLine>> grouped(const std::vector<Segment2>& segments) 
     lines.reserve(segments.size());
     for (const Segment2& s : segments)
         if (std::hypot(s.b.x - s.a.x, s.b.y - s.a.y) > 1e-6) lines.push_back(on_line(s));
-    std::sort(lines.begin(), lines.end(), [](const OnLine& a, const OnLine& b) { return std::tie(a.turn, a.offset, a.from) < std::tie(b.turn, b.offset, b.from); });
+    std::sort(lines.begin(), lines.end(), [](const OnLine& a, const OnLine& b) {
+        return std::tie(a.turn, a.offset, a.from) < std::tie(b.turn, b.offset, b.from);
+    });
     std::vector<std::vector<OnLine>> groups;
     for (std::size_t i = 0; i < lines.size();) {
         std::size_t end = i + 1;
         while (end < lines.size() && lines[end].turn - lines[end - 1].turn < same_turn) ++end;
-        const auto from = lines.begin() + static_cast<std::ptrdiff_t>(i), to = lines.begin() + static_cast<std::ptrdiff_t>(end);
-        std::sort(from, to, [](const OnLine& a, const OnLine& b) { return std::tie(a.offset, a.from) < std::tie(b.offset, b.from); });
+        const auto from = lines.begin() + static_cast<std::ptrdiff_t>(i),
+                   to = lines.begin() + static_cast<std::ptrdiff_t>(end);
+        std::sort(from, to, [](const OnLine& a, const OnLine& b) {
+            return std::tie(a.offset, a.from) < std::tie(b.offset, b.from);
+        });
         for (auto line = from; line != to; ++line) {
             if (line == from || line->offset - std::prev(line)->offset > same_offset) groups.emplace_back();
             groups.back().push_back(*line);
@@ -60,7 +66,9 @@ std::vector<std::vector<OnLine>> grouped(const std::vector<Segment2>& segments) 
         i = end;
     }
     for (auto& group : groups)
-        std::sort(group.begin(), group.end(), [](const OnLine& a, const OnLine& b) { return std::tie(a.from, a.to) < std::tie(b.from, b.to); });
+        std::sort(group.begin(), group.end(), [](const OnLine& a, const OnLine& b) {
+            return std::tie(a.from, a.to) < std::tie(b.from, b.to);
+        });
     return groups;
 }
 
@@ -72,7 +80,12 @@ Segment2 segment_of(const OnLine& line, double from, double to) {
 void zig_zag(Block& block, double x, double low, double high) {
     const double past = 2.0, half = std::min(1.5, (high - low) / 6 + 0.6);
     const double middle = (low + high) / 2;
-    block.stroke({{x, low - past}, {x, middle - half}, {x - 1.1, middle - half / 2}, {x + 1.1, middle + half / 2}, {x, middle + half}, {x, high + past}},
+    block.stroke({{x, low - past},
+                  {x, middle - half},
+                  {x - 1.1, middle - half / 2},
+                  {x + 1.1, middle + half / 2},
+                  {x, middle + half},
+                  {x, high + past}},
                  Pen::thin, Role::mark);
 }
 
@@ -82,7 +95,9 @@ std::vector<Segment2> united(const std::vector<Segment2>& segments) {
     std::vector<Segment2> out;
     for (const std::vector<OnLine>& group : grouped(segments)) {
         // The longest tells the direction best.
-        const OnLine& line = *std::max_element(group.begin(), group.end(), [](const OnLine& a, const OnLine& b) { return a.length() < b.length(); });
+        const OnLine& line =
+            *std::max_element(group.begin(), group.end(),
+                              [](const OnLine& a, const OnLine& b) { return a.length() < b.length(); });
         for (std::size_t i = 0; i < group.size();) {
             double to = group[i].to;
             std::size_t j = i + 1;
@@ -98,7 +113,8 @@ std::vector<Segment2> without(const std::vector<Segment2>& segments, const std::
     return thinned(segments, same_offset, others);
 }
 
-std::vector<Segment2> thinned(const std::vector<Segment2>& segments, double gap, const std::vector<Segment2>& also) {
+std::vector<Segment2> thinned(const std::vector<Segment2>& segments, double gap,
+                              const std::vector<Segment2>& also) {
     struct Entry {
         OnLine line;
         bool stays = false;
@@ -107,12 +123,14 @@ std::vector<Segment2> thinned(const std::vector<Segment2>& segments, double gap,
     for (const auto* list : {&also, &segments})
         for (const Segment2& s : *list)
             if (std::hypot(s.b.x - s.a.x, s.b.y - s.a.y) > 1e-6) all.push_back({on_line(s), list == &also});
-    std::stable_sort(all.begin(), all.end(), [](const Entry& a, const Entry& b) { return a.line.turn < b.line.turn; });
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Entry& a, const Entry& b) { return a.line.turn < b.line.turn; });
     std::vector<Segment2> out;
     for (std::size_t i = 0; i < all.size();) {
         std::size_t end = i + 1;
         while (end < all.size() && all[end].line.turn - all[end - 1].line.turn < same_turn) ++end;
-        std::vector<Entry> parallel(all.begin() + static_cast<std::ptrdiff_t>(i), all.begin() + static_cast<std::ptrdiff_t>(end));
+        std::vector<Entry> parallel(all.begin() + static_cast<std::ptrdiff_t>(i),
+                                    all.begin() + static_cast<std::ptrdiff_t>(end));
         i = end;
         std::stable_sort(parallel.begin(), parallel.end(), [](const Entry& a, const Entry& b) {
             if (a.stays != b.stays) return a.stays;
@@ -128,7 +146,8 @@ std::vector<Segment2> thinned(const std::vector<Segment2>& segments, double gap,
             }
             std::vector<std::pair<double, double>> taken;
             for (const OnLine& other : kept)
-                if (std::abs(other.offset - entry.line.offset) < gap && other.from < entry.line.to && other.to > entry.line.from)
+                if (std::abs(other.offset - entry.line.offset) < gap && other.from < entry.line.to &&
+                    other.to > entry.line.from)
                     taken.push_back({other.from, other.to});
             std::sort(taken.begin(), taken.end());
             double at = entry.line.from;
@@ -212,7 +231,8 @@ Seen look_at(const std::vector<solid::Placed>& parts, const solid::View& view, b
 
 LengthMap::LengthMap(double from, double to, double scale) : scale_(scale), kept_{{from, to, 0}} {}
 
-LengthMap LengthMap::broken(double from, double to, double scale, const std::vector<double>& nodes, double paper) {
+LengthMap LengthMap::broken(double from, double to, double scale, const std::vector<double>& nodes,
+                            double paper) {
     LengthMap map(from, to, scale);
     double excess = (to - from) * scale - paper;
     if (excess <= 0) return map;
@@ -281,7 +301,8 @@ void draw_seen(Block& block, const Seen& seen, const LengthMap& map, Point2 orig
                     if (c.b.x > high) c.b = cut(high);
                 }
                 const auto placed = [&](Point2 p) {
-                    return Point2{origin.x + k.at + (p.x - k.from) * map.scale(), origin.y + (p.y - seen.box.bottom) * map.scale()};
+                    return Point2{origin.x + k.at + (p.x - k.from) * map.scale(),
+                                  origin.y + (p.y - seen.box.bottom) * map.scale()};
                 };
                 c = {placed(c.a), placed(c.b)};
                 if (std::hypot(c.a.x - c.b.x, c.a.y - c.b.y) > 0.01) out.push_back(c);

@@ -1,12 +1,12 @@
 #pragma once
-// Views of the model as strokes: projected edges joined into long lines, visible ones wide, hidden ones dashed.
+// Views of the model as strokes: projected edges joined into long lines, visible ones wide, hidden ones
+// dashed.
 //
-// Which hidden edges are drawn: in the principal views of the piece only those of whole parts, as if no joint were
-// cut, so that a mortise inside a leg does not clutter the elevation (assembly_sheet.cpp says of which parts); in part
-// drawings all of them; in pictures none, but for parts that would not be seen at all.
-// Lines nearer to each other than 0.7 mm on paper run together in print (ISO 128 asks for that much, from memory), so
-// of such a pair the shorter is left out.
-// Left out: centre lines of round parts, hatching.
+// Which hidden edges are drawn: in the principal views of the piece only those of whole parts, as if no joint
+// were cut, so that a mortise inside a leg does not clutter the elevation (assembly_sheet.cpp says of which
+// parts); in part drawings all of them; in pictures none, but for parts that would not be seen at all. Lines
+// nearer to each other than 0.7 mm on paper run together in print (ISO 128 asks for that much, from memory),
+// so of such a pair the shorter is left out. Left out: centre lines of round parts, hatching.
 
 #include <vector>
 
@@ -30,7 +30,8 @@ Seen look_at(const std::vector<solid::Placed>& parts, const solid::View& view, b
 std::vector<Segment2> united(const std::vector<Segment2>& segments);
 /// Of lines closer side by side than `gap` the longer ones; of the others what runs beyond.
 /// also  lines that stay in any case
-std::vector<Segment2> thinned(const std::vector<Segment2>& segments, double gap, const std::vector<Segment2>& also = {});
+std::vector<Segment2> thinned(const std::vector<Segment2>& segments, double gap,
+                              const std::vector<Segment2>& also = {});
 /// The lines without the stretches on which one of `others` lies.
 std::vector<Segment2> without(const std::vector<Segment2>& segments, const std::vector<Segment2>& others);
 /// Segments that meet two by two become polylines; closed ones repeat their first point.
@@ -38,12 +39,13 @@ std::vector<std::vector<Point2>> chained(const std::vector<Segment2>& segments);
 
 /// Where wood lies on paper along the horizontal of a view, when stretches of a long part are left out.
 class LengthMap {
-public:
+  public:
     /// All of [from, to] at that scale; `from` comes to lie at 0.
     LengthMap(double from, double to, double scale);
-    /// The same without the middles of the stretches in which nothing happens, so that the whole is no longer than
-    /// `paper` mm if that can be had. `nodes` are places that must be shown, ascending.
-    static LengthMap broken(double from, double to, double scale, const std::vector<double>& nodes, double paper);
+    /// The same without the middles of the stretches in which nothing happens, so that the whole is no longer
+    /// than `paper` mm if that can be had. `nodes` are places that must be shown, ascending.
+    static LengthMap broken(double from, double to, double scale, const std::vector<double>& nodes,
+                            double paper);
 
     struct Kept {
         double from = 0, to = 0; ///< mm of wood
@@ -55,7 +57,7 @@ public:
     double on_paper(double x) const;
     double length_on_paper() const { return on_paper(kept_.back().to); }
 
-private:
+  private:
     double scale_ = 1;
     std::vector<Kept> kept_;
 };

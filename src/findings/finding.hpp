@@ -1,9 +1,9 @@
 #pragma once
 // What the program has to say about a piece: at which place, how bad, what was seen, what would be right.
 //
-// Two sorts share one type. Errors of the text (it does not compile; exit status 2) carry Severity::error. Lessons
-// of the checks carry fault, caution or note. Wording: what is there, the number, the limit, then the remedy; lower
-// case, no full stop, trade words, the maker's own units.
+// Two sorts share one type. Errors of the text (it does not compile; exit status 2) carry Severity::error.
+// Lessons of the checks carry fault, caution or note. Wording: what is there, the number, the limit, then the
+// remedy; lower case, no full stop, trade words, the maker's own units.
 
 #include <optional>
 #include <string>
@@ -36,7 +36,8 @@ struct Finding {
     source::Span span;
     /// What is there, with its number.
     std::string message;
-    /// What would be allowed and who says so: `limit 12 mm, common practice, no published source`. May be empty.
+    /// What would be allowed and who says so: `limit 12 mm, common practice, no published source`. May be
+    /// empty.
     std::string limit;
     /// What to change, with the new number worked out. May be empty.
     std::string mend;
@@ -51,7 +52,7 @@ struct Finding {
 
 /// The findings of one run, in the order of the text once sorted.
 class Findings {
-public:
+  public:
     Finding& add(Finding finding);
     /// An error of the text. Chain `.mend = …` on what it gives.
     Finding& error(std::string name, source::Span span, std::string message);
@@ -67,12 +68,12 @@ public:
     auto begin() { return list_.begin(); }
     auto end() { return list_.end(); }
 
-private:
+  private:
     std::vector<Finding> list_;
 };
 
-/// The word of `known` that `word` was probably meant to be: nearest by edits (a swap of neighbours counts one),
-/// no farther than a third of its letters; none when two are equally near.
+/// The word of `known` that `word` was probably meant to be: nearest by edits (a swap of neighbours counts
+/// one), no farther than a third of its letters; none when two are equally near.
 std::optional<std::string> near_word(const std::string& word, const std::vector<std::string>& known);
 
 } // namespace rayfleck::findings

@@ -1,6 +1,6 @@
 #pragma once
-// Findings as a person reads them in a terminal: `file:line:col: severity: message [name]`, the source line, a
-// marker under the span, then second places, limit and remedy.
+// Findings as a person reads them in a terminal: `file:line:col: severity: message [name]`, the source line,
+// a marker under the span, then second places, limit and remedy.
 
 #include <string>
 

@@ -1,10 +1,10 @@
 #pragma once
 // A cut: wood taken away from a part, in the part's own frame, under its trade name.
 //
-// Shaping phrases (taper, chamfer, groove ...) become cuts when the piece is elaborated; joints become cuts when
-// they are lowered. Both are this one type, so solids, drawings, checks and lists need to know only it.
-// Frame: x along the length, y across the width, z through the thickness, origin in the low corner of the part's
-// body as placed (before joints make the blank longer: a tenon reaches into x < 0 or x > length).
+// Shaping phrases (taper, chamfer, groove ...) become cuts when the piece is elaborated; joints become cuts
+// when they are lowered. Both are this one type, so solids, drawings, checks and lists need to know only it.
+// Frame: x along the length, y across the width, z through the thickness, origin in the low corner of the
+// part's body as placed (before joints make the blank longer: a tenon reaches into x < 0 or x > length).
 
 #include <optional>
 #include <string>
@@ -18,38 +18,42 @@
 
 namespace rayfleck::piece {
 
-/// One of the six sides of a part, in its own frame: axis 0 length, 1 width, 2 thickness; low or high end of it.
+/// One of the six sides of a part, in its own frame: axis 0 length, 1 width, 2 thickness; low or high end of
+/// it.
 struct LocalSide {
     int axis = 0;
     bool high = false;
     friend bool operator==(const LocalSide&, const LocalSide&) = default;
 };
 
-/// Everything beyond a plane is sawn or planed away: taper, crosscut, rip, resaw, bevel, miter, compound miter.
+/// Everything beyond a plane is sawn or planed away: taper, crosscut, rip, resaw, bevel, miter, compound
+/// miter.
 struct PlaneCut {
     solid::Plane plane; ///< removes dot(normal, p) > offset
-    /// What a saw is set to, where it is not square: miter (turn of the cut across the face) and bevel (tilt of the blade).
+    /// What a saw is set to, where it is not square: miter (turn of the cut across the face) and bevel (tilt
+    /// of the blade).
     std::optional<measure::Angle> miter, bevel;
 };
 
 /// A long cut along one edge with a constant profile: chamfer, round-over, ovolo, ogee, cove, bead, bevel.
 struct EdgeCut {
-    LocalSide first, second;      ///< the faces that meet at the edge
-    std::string profile;          ///< chamfer, round-over, ovolo ...
+    LocalSide first, second;            ///< the faces that meet at the edge
+    std::string profile;                ///< chamfer, round-over, ovolo ...
     double on_first = 0, on_second = 0; ///< mm taken from each face, measured from the edge
 };
 
 /// A round hole.
 struct BoreCut {
-    LocalSide face;               ///< bored from here
-    solid::Point centre;          ///< on that face
+    LocalSide face;      ///< bored from here
+    solid::Point centre; ///< on that face
     double diameter = 0;
-    std::optional<double> deep;   ///< nothing: through
+    std::optional<double> deep; ///< nothing: through
     /// Direction of the bit when not square to the face; unit, pointing into the wood.
     std::optional<solid::Vector> direction;
 };
 
-/// A box of waste with faces along the part's own axes: groove, rabbet, dado, notch, mortise, tenon cheek, lap.
+/// A box of waste with faces along the part's own axes: groove, rabbet, dado, notch, mortise, tenon cheek,
+/// lap.
 struct BoxCut {
     solid::Box box;
 };
@@ -67,10 +71,10 @@ struct TurnedCut {
 };
 
 struct Cut {
-    std::string word;             ///< mortise, tenon cheek, groove, taper, round-over ...
+    std::string word; ///< mortise, tenon cheek, groove, taper, round-over ...
     std::variant<PlaneCut, EdgeCut, BoreCut, BoxCut, PrismCut, TurnedCut> shape;
     source::Span span;
-    int joint = -1;               ///< index into the model's joints; -1 for shaping
+    int joint = -1; ///< index into the model's joints; -1 for shaping
     /// What to print beside it on the part drawing when its sizes alone do not tell: `haunch`, `for apron`.
     std::string remark;
 };

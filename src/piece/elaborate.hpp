@@ -12,26 +12,27 @@ namespace rayfleck::piece {
 
 /// All texts of one piece, read: the main file, what it brings in, its shop file, the shipped recipes.
 struct Project {
-    std::vector<syntax::Tree> trees;      ///< by file number of the Texts; [main] is the piece
+    std::vector<syntax::Tree> trees; ///< by file number of the Texts; [main] is the piece
     int main = 0;
-    std::map<std::string, int> brought;   ///< path as written in `bring in` or `shop` → file number
-    std::vector<int> recipes;             ///< files of shipped recipes, looked up last
+    std::map<std::string, int> brought; ///< path as written in `bring in` or `shop` → file number
+    std::vector<int> recipes;           ///< files of shipped recipes, looked up last
 };
 
 struct Limits {
-    int parts = 2000;         ///< copies in all
-    int copies = 500;         ///< of one row
-    int value_depth = 100;    ///< values that refer to values
-    int made_depth = 8;       ///< recipes within recipes
-    int lines = 500;          ///< of one rod
+    int parts = 2000;      ///< copies in all
+    int copies = 500;      ///< of one row
+    int value_depth = 100; ///< values that refer to values
+    int made_depth = 8;    ///< recipes within recipes
+    int lines = 500;       ///< of one rod
 };
 constexpr Limits limits{};
 
 /// Names of the sizes in the table, in its order; empty where there is none.
 std::vector<std::string> size_names(const Project& project);
 
-/// Looks up everything and places every part. Whatever is wrong becomes a finding (Severity::error) and is left out of
-/// the piece; what only follows from it stays quiet. A piece is fit for the next room when findings has no error.
+/// Looks up everything and places every part. Whatever is wrong becomes a finding (Severity::error) and is
+/// left out of the piece; what only follows from it stays quiet. A piece is fit for the next room when
+/// findings has no error.
 ///
 /// size   a name of the table of sizes; nothing takes its first row
 Piece elaborate(const Project& project, const std::optional<std::string>& size, findings::Findings& findings);

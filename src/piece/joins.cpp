@@ -22,8 +22,9 @@ constexpr OptionRule haunched{"haunched", 0, 1}, through{"through"}, stub{"stub"
     thick{"thick", 1, 1}, wide{"wide", 1, 1}, long_{"long", 1, 1}, deep{"deep", 1, 1},
     shoulder{"shoulder", 1, 1}, set{"set", 1, 1, true}, stopped{"stopped", 1, 1, true}, every{"every", 1, 1},
     tails{"tails", 1, 1}, slope{"slope", 2, 2}, dowels{"dowels", 1, 1}, diameter{"diameter", 1, 1},
-    gap{"gap", 1, 1}, glued{"glued", 0, 0, true}, glued_all{"glued"}, dry{"dry"}, spline{"spline", 0, 1}, keys{"keys", 0, 1},
-    screws{"screws", 1, 1}, fingers{"fingers", 1, 1}, pins{"pins", 0, 1}, buttons{"buttons", 1, 1};
+    gap{"gap", 1, 1}, glued{"glued", 0, 0, true}, glued_all{"glued"}, dry{"dry"}, spline{"spline", 0, 1},
+    keys{"keys", 0, 1}, screws{"screws", 1, 1}, fingers{"fingers", 1, 1}, pins{"pins", 0, 1},
+    buttons{"buttons", 1, 1};
 
 struct KindRule {
     std::string_view name;
@@ -31,7 +32,8 @@ struct KindRule {
     bool quoted = false;
 };
 
-/// Only what the joint's file in the joinery room reads: an option that would be passed over is an error here.
+/// Only what the joint's file in the joinery room reads: an option that would be passed over is an error
+/// here.
 const std::vector<KindRule>& kinds() {
     static const std::vector<KindRule> all{
         {"mortise and tenon",

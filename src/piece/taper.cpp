@@ -47,8 +47,8 @@ void shape_taper(Shaper& s, const syntax::Taper& says, Span span) {
                     .mend = "what is left must be more than nought and less than the whole";
                 continue;
             }
-            // In the plane of length and this axis: through (from, face) and (to, left). Where the opposite face
-            // tapers too, the size that is left lies in the middle.
+            // In the plane of length and this axis: through (from, face) and (to, left). Where the opposite
+            // face tapers too, the size that is left lies in the middle.
             const bool both =
                 std::find(all.begin(), all.end(), LocalSide{side.axis, !side.high}) != all.end();
             const double left = both ? (whole + remain->value()) / 2 : remain->value();

@@ -168,7 +168,8 @@ Paths section_on(const std::vector<Cut>& cuts, const GridPlane& plane, Side side
         if (material.empty()) return {};
     }
     rings.clear();
-    // Facets of many like cuts may lie far apart in one plane (a field of bores): only tools at one of them matter.
+    // Facets of many like cuts may lie far apart in one plane (a field of bores): only tools at one of them
+    // matter.
     std::vector<Bounds> at;
     for (const Path& path : material) at.push_back(bounds_of(path));
     const auto touches_cover = [&](const Shape& tool) {
@@ -181,7 +182,8 @@ Paths section_on(const std::vector<Cut>& cuts, const GridPlane& plane, Side side
     };
     for (const Cut& cut : cuts)
         for (const Shape* tool : cut.tools) {
-            if (tool == only || apart(low, high, tool->low(), tool->high()) || !touches_cover(*tool)) continue;
+            if (tool == only || apart(low, high, tool->low(), tool->high()) || !touches_cover(*tool))
+                continue;
             if (by_box(*tool, plane, side, low, high) == Holds::none) continue;
             slicer.slice(*tool, plane, side, rings);
         }

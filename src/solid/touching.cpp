@@ -37,9 +37,11 @@ struct FaceInPiece {
 /// The faces that come near `other`.
 std::vector<FaceInPiece> faces_near(const Placed& part, const Box& other, double gap) {
     std::vector<FaceInPiece> faces;
-    // First in the part's own frame, where it costs nothing: a part may have thousands of faces far from the other.
+    // First in the part's own frame, where it costs nothing: a part may have thousands of faces far from the
+    // other.
     const Frame& frame = part.frame;
-    const Frame back{frame.in({}), frame.turn_in({1, 0, 0}), frame.turn_in({0, 1, 0}), frame.turn_in({0, 0, 1})};
+    const Frame back{frame.in({}), frame.turn_in({1, 0, 0}), frame.turn_in({0, 1, 0}),
+                     frame.turn_in({0, 0, 1})};
     const Box other_in_part = box_round(other, back);
     for (std::size_t f = 0; f < part.solid->faces.size(); ++f) {
         const Face& face = part.solid->faces[f];

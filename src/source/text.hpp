@@ -1,9 +1,10 @@
 #pragma once
 // The text of one file, cut into lines, and spans into it.
 //
-// Everything that is said about a piece is said at a place of its text. A Span is two byte offsets and the number
-// of the file; lines and columns are computed only when a message is printed. A column counts characters as a
-// person sees them: a tab goes to the next multiple of eight, a letter of two or three bytes counts once.
+// Everything that is said about a piece is said at a place of its text. A Span is two byte offsets and the
+// number of the file; lines and columns are computed only when a message is printed. A column counts
+// characters as a person sees them: a tab goes to the next multiple of eight, a letter of two or three bytes
+// counts once.
 
 #include <cstddef>
 #include <string>
@@ -31,7 +32,7 @@ struct Place {
 
 /// One file's name and bytes. The name is what messages show, as the user gave it.
 class Text {
-public:
+  public:
     Text(std::string name, std::string bytes);
 
     const std::string& name() const { return name_; }
@@ -45,7 +46,7 @@ public:
     /// Number of the line that holds the offset, from 1.
     int line_of(std::size_t offset) const;
 
-private:
+  private:
     std::string name_;
     std::string bytes_;
     std::vector<std::size_t> starts_;
@@ -53,13 +54,13 @@ private:
 
 /// All texts of a run: the piece, the files it brings in, the shop file, the shipped recipes.
 class Texts {
-public:
+  public:
     /// gives  the number by which spans name this text
     int add(Text text);
     const Text& operator[](int file) const { return texts_[static_cast<std::size_t>(file)]; }
     int count() const { return static_cast<int>(texts_.size()); }
 
-private:
+  private:
     std::vector<Text> texts_;
 };
 

@@ -1,4 +1,5 @@
-// The samples together use the whole language: every phrase and statement that the tree knows, and every joint.
+// The samples together use the whole language: every phrase and statement that the tree knows, and every
+// joint.
 //
 // A phrase that no sample needs is one that nobody has tried on a real piece.
 
@@ -32,7 +33,8 @@ void take(const std::vector<syntax::Statement>& statements, Used& used) {
             for (const syntax::Copies& copies : part->copies)
                 used.copies.insert(std::to_string(static_cast<int>(copies.kind)));
         }
-        if (const auto* join = std::get_if<syntax::JoinIs>(&statement.says)) used.joints.insert(join->kind.text);
+        if (const auto* join = std::get_if<syntax::JoinIs>(&statement.says))
+            used.joints.insert(join->kind.text);
         if (const auto* recipe = std::get_if<syntax::RecipeIs>(&statement.says)) take(recipe->body, used);
     }
 }
@@ -75,10 +77,26 @@ TEST_CASE("the samples use every phrase and every statement") {
 
 TEST_CASE("the samples use every kind of joint") {
     const Used used = used_by_the_samples();
-    for (const std::string kind :
-         {"mortise and tenon", "bridle", "half lap", "cross lap", "dado", "rabbet", "groove", "tongue and groove",
-          "breadboard end", "dowels", "screws", "slotted screws", "buttons", "glue", "miter", "dovetail",
-          "half-blind dovetail", "sliding dovetail", "finger joint", "notch over"}) {
+    for (const std::string kind : {"mortise and tenon",
+                                   "bridle",
+                                   "half lap",
+                                   "cross lap",
+                                   "dado",
+                                   "rabbet",
+                                   "groove",
+                                   "tongue and groove",
+                                   "breadboard end",
+                                   "dowels",
+                                   "screws",
+                                   "slotted screws",
+                                   "buttons",
+                                   "glue",
+                                   "miter",
+                                   "dovetail",
+                                   "half-blind dovetail",
+                                   "sliding dovetail",
+                                   "finger joint",
+                                   "notch over"}) {
         INFO(kind);
         CHECK(used.joints.contains(kind));
     }

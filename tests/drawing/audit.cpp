@@ -1,5 +1,5 @@
-// Texts are convex boxes, strokes are segments; both are compared by separating axes, written here anew so that a fault
-// in the drawing room's own test of overlaps cannot hide itself.
+// Texts are convex boxes, strokes are segments; both are compared by separating axes, written here anew so
+// that a fault in the drawing room's own test of overlaps cannot hide itself.
 
 #include "audit.hpp"
 
@@ -45,11 +45,13 @@ bool overlap(const std::vector<Point2>& p, const std::vector<Point2>& q, double 
 }
 
 class SheetAudit {
-public:
-    SheetAudit(const Sheet& sheet, int number, std::vector<std::string>& faults) : sheet_(sheet), number_(number), faults_(faults) {
+  public:
+    SheetAudit(const Sheet& sheet, int number, std::vector<std::string>& faults)
+        : sheet_(sheet), number_(number), faults_(faults) {
         for (const Item& item : sheet.items) {
             if (const auto* stroke = std::get_if<Stroke>(&item))
-                for (std::size_t i = 1; i < stroke->points.size(); ++i) lines_.push_back({stroke->points[i - 1], stroke->points[i], stroke});
+                for (std::size_t i = 1; i < stroke->points.size(); ++i)
+                    lines_.push_back({stroke->points[i - 1], stroke->points[i], stroke});
             if (const auto* text = std::get_if<Text>(&item)) texts_.push_back({text, text_box(*text)});
         }
     }
@@ -65,36 +67,48 @@ public:
         edges_drawn_once();
     }
 
-private:
+  private:
     template <typename... Args> void fault(fmt::format_string<Args...> words, Args&&... args) {
-        faults_.push_back(fmt::format("sheet {} ({}): ", number_, sheet_.title) + fmt::format(words, std::forward<Args>(args)...));
+        faults_.push_back(fmt::format("sheet {} ({}): ", number_, sheet_.title) +
+                          fmt::format(words, std::forward<Args>(args)...));
     }
 
     void paper() {
-        const std::pair<double, double> sizes[] = {{210, 297}, {420, 297}, {594, 420}, {215.9, 279.4}, {431.8, 279.4}};
-        if (std::none_of(std::begin(sizes), std::end(sizes),
-                         [&](const auto& s) { return std::abs(s.first - sheet_.width) < 0.1 && std::abs(s.second - sheet_.height) < 0.1; }))
+        const std::pair<double, double> sizes[] = {
+            {210, 297}, {420, 297}, {594, 420}, {215.9, 279.4}, {431.8, 279.4}};
+        if (std::none_of(std::begin(sizes), std::end(sizes), [&](const auto& s) {
+                return std::abs(s.first - sheet_.width) < 0.1 && std::abs(s.second - sheet_.height) < 0.1;
+            }))
             fault("sheet of {} × {} mm is no listed size", sheet_.width, sheet_.height);
         const double left = 20, bottom = 10, right = sheet_.width - 10, top = sheet_.height - 10;
-        const auto outside = [&](Point2 p) { return p.x < left - 0.01 || p.y < bottom - 0.01 || p.x > right + 0.01 || p.y > top + 0.01; };
+        const auto outside = [&](Point2 p) {
+            return p.x < left - 0.01 || p.y < bottom - 0.01 || p.x > right + 0.01 || p.y > top + 0.01;
+        };
         for (const Line& line : lines_)
-            if (outside(line.a) || outside(line.b)) fault("a line runs outside the frame at {:.1f}, {:.1f}", line.a.x, line.a.y);
+            if (outside(line.a) || outside(line.b))
+                fault("a line runs outside the frame at {:.1f}, {:.1f}", line.a.x, line.a.y);
         for (const Boxed& t : texts_)
-            if (std::any_of(t.box.begin(), t.box.end(), outside)) fault("text `{}` stands outside the frame", t.text->words);
+            if (std::any_of(t.box.begin(), t.box.end(), outside))
+                fault("text `{}` stands outside the frame", t.text->words);
         bool framed = false;
         for (const Item& item : sheet_.items)
-            if (const auto* stroke = std::get_if<Stroke>(&item); stroke && stroke->role == Role::frame && stroke->points.size() == 5) {
+            if (const auto* stroke = std::get_if<Stroke>(&item);
+                stroke && stroke->role == Role::frame && stroke->points.size() == 5) {
                 double x0 = 1e9, y0 = 1e9, x1 = -1e9, y1 = -1e9;
-                for (const Point2& p : stroke->points) x0 = std::min(x0, p.x), y0 = std::min(y0, p.y), x1 = std::max(x1, p.x), y1 = std::max(y1, p.y);
-                framed = framed || (x0 == left && y0 == bottom && std::abs(x1 - right) < 1e-6 && std::abs(y1 - top) < 1e-6);
+                for (const Point2& p : stroke->points)
+                    x0 = std::min(x0, p.x), y0 = std::min(y0, p.y), x1 = std::max(x1, p.x),
+                    y1 = std::max(y1, p.y);
+                framed = framed || (x0 == left && y0 == bottom && std::abs(x1 - right) < 1e-6 &&
+                                    std::abs(y1 - top) < 1e-6);
             }
         if (!framed) fault("no frame 20 mm from the left and 10 mm from the other sides");
     }
 
     void title_block() {
         const double block_left = sheet_.width - 10 - 180;
-        for (const char* label : {"owner", "number", "date", "sheet", "title", "approved by", "created by", "document type", "rev.", "scale", "units",
-                                  "material", "sizes at moisture"}) {
+        for (const char* label :
+             {"owner", "number", "date", "sheet", "title", "approved by", "created by", "document type",
+              "rev.", "scale", "units", "material", "sizes at moisture"}) {
             const Boxed* found = nullptr;
             for (const Boxed& t : texts_)
                 if (t.text->words == label && t.text->at.x >= block_left && t.text->at.y < 45) found = &t;
@@ -103,7 +117,8 @@ private:
                 continue;
             }
             const bool filled = std::any_of(texts_.begin(), texts_.end(), [&](const Boxed& t) {
-                return std::abs(t.text->at.x - found->text->at.x) < 0.01 && t.text->at.y < found->text->at.y && t.text->at.y > found->text->at.y - 8 &&
+                return std::abs(t.text->at.x - found->text->at.x) < 0.01 &&
+                       t.text->at.y < found->text->at.y && t.text->at.y > found->text->at.y - 8 &&
                        !t.text->words.empty();
             });
             if (!filled) fault("the field `{}` is empty", label);
@@ -112,8 +127,10 @@ private:
 
     void lettering() {
         for (const Boxed& t : texts_) {
-            if (t.text->height < 2.5 - 1e-9) fault("text `{}` is {:.2f} mm high", t.text->words, t.text->height);
-            if (t.text->turn != 0 && t.text->turn != 90) fault("text `{}` is turned by {}°", t.text->words, t.text->turn);
+            if (t.text->height < 2.5 - 1e-9)
+                fault("text `{}` is {:.2f} mm high", t.text->words, t.text->height);
+            if (t.text->turn != 0 && t.text->turn != 90)
+                fault("text `{}` is turned by {}°", t.text->words, t.text->turn);
         }
     }
 
@@ -121,18 +138,23 @@ private:
         for (std::size_t i = 0; i < texts_.size(); ++i)
             for (std::size_t j = i + 1; j < texts_.size(); ++j)
                 if (overlap(texts_[i].box, texts_[j].box, 0.01))
-                    fault("texts `{}` and `{}` overlap at {:.1f}, {:.1f}", texts_[i].text->words, texts_[j].text->words, texts_[i].text->at.x, texts_[i].text->at.y);
+                    fault("texts `{}` and `{}` overlap at {:.1f}, {:.1f}", texts_[i].text->words,
+                          texts_[j].text->words, texts_[i].text->at.x, texts_[i].text->at.y);
     }
 
     void texts_clear_of_lines() {
         for (const Boxed& t : texts_) {
             double x0 = 1e9, y0 = 1e9, x1 = -1e9, y1 = -1e9;
-            for (const Point2& p : t.box) x0 = std::min(x0, p.x), y0 = std::min(y0, p.y), x1 = std::max(x1, p.x), y1 = std::max(y1, p.y);
+            for (const Point2& p : t.box)
+                x0 = std::min(x0, p.x), y0 = std::min(y0, p.y), x1 = std::max(x1, p.x),
+                y1 = std::max(y1, p.y);
             for (const Line& line : lines_) {
-                if (std::max(line.a.x, line.b.x) < x0 || std::min(line.a.x, line.b.x) > x1 || std::max(line.a.y, line.b.y) < y0 || std::min(line.a.y, line.b.y) > y1)
+                if (std::max(line.a.x, line.b.x) < x0 || std::min(line.a.x, line.b.x) > x1 ||
+                    std::max(line.a.y, line.b.y) < y0 || std::min(line.a.y, line.b.y) > y1)
                     continue;
                 if (overlap(t.box, {line.a, line.b}, 0.01)) {
-                    fault("a line crosses the text `{}` at {:.1f}, {:.1f}", t.text->words, t.text->at.x, t.text->at.y);
+                    fault("a line crosses the text `{}` at {:.1f}, {:.1f}", t.text->words, t.text->at.x,
+                          t.text->at.y);
                     break;
                 }
             }
@@ -144,7 +166,8 @@ private:
             const auto* fill = std::get_if<Fill>(&item);
             if (!fill || fill->ink != Ink::black || fill->rings.size() != 1) continue;
             for (const Boxed& t : texts_)
-                if (overlap(fill->rings[0], t.box, 0.01)) fault("an arrowhead or dot stands in the text `{}`", t.text->words);
+                if (overlap(fill->rings[0], t.box, 0.01))
+                    fault("an arrowhead or dot stands in the text `{}`", t.text->words);
         }
     }
 
@@ -155,7 +178,9 @@ private:
         const double high = std::min(std::max(along(a.a), along(a.b)), std::max(along(b.a), along(b.b)));
         return high - low;
     }
-    static double apart(const Line& a, const Line& b) { return a.level() ? std::abs(a.a.y - b.a.y) : std::abs(a.a.x - b.a.x); }
+    static double apart(const Line& a, const Line& b) {
+        return a.level() ? std::abs(a.a.y - b.a.y) : std::abs(a.a.x - b.a.x);
+    }
 
     void dimension_lines() {
         std::vector<const Line*> dims;
@@ -164,19 +189,24 @@ private:
         for (std::size_t i = 0; i < dims.size(); ++i) {
             if (!dims[i]->level() && !dims[i]->plumb()) continue;
             for (std::size_t j = i + 1; j < dims.size(); ++j) {
-                const bool parallel = (dims[i]->level() && dims[j]->level()) || (dims[i]->plumb() && dims[j]->plumb());
+                const bool parallel =
+                    (dims[i]->level() && dims[j]->level()) || (dims[i]->plumb() && dims[j]->plumb());
                 if (parallel && shared(*dims[i], *dims[j]) > 0.5 && apart(*dims[i], *dims[j]) < 7 - 0.01)
-                    fault("dimension lines {:.2f} mm apart at {:.1f}, {:.1f}", apart(*dims[i], *dims[j]), dims[i]->a.x, dims[i]->a.y);
+                    fault("dimension lines {:.2f} mm apart at {:.1f}, {:.1f}", apart(*dims[i], *dims[j]),
+                          dims[i]->a.x, dims[i]->a.y);
                 if (!parallel && overlap({dims[i]->a, dims[i]->b}, {dims[j]->a, dims[j]->b}, 0.01))
                     fault("dimension lines cross at {:.1f}, {:.1f}", dims[i]->a.x, dims[i]->a.y);
             }
             for (const Line& line : lines_) {
                 if (line.stroke->role != Role::edge) continue;
-                const bool parallel = (dims[i]->level() && line.level()) || (dims[i]->plumb() && line.plumb());
+                const bool parallel =
+                    (dims[i]->level() && line.level()) || (dims[i]->plumb() && line.plumb());
                 if (parallel && shared(*dims[i], line) > 0.5 && apart(*dims[i], line) < 7 - 0.01)
-                    fault("a dimension line lies {:.2f} mm off an outline at {:.1f}, {:.1f}", apart(*dims[i], line), dims[i]->a.x, dims[i]->a.y);
+                    fault("a dimension line lies {:.2f} mm off an outline at {:.1f}, {:.1f}",
+                          apart(*dims[i], line), dims[i]->a.x, dims[i]->a.y);
                 if (!parallel && overlap({dims[i]->a, dims[i]->b}, {line.a, line.b}, 0.01))
-                    fault("a dimension line crosses an outline at {:.1f}, {:.1f}", dims[i]->a.x, dims[i]->a.y);
+                    fault("a dimension line crosses an outline at {:.1f}, {:.1f}", dims[i]->a.x,
+                          dims[i]->a.y);
             }
         }
     }
@@ -189,7 +219,8 @@ private:
                 const Line& b = lines_[j];
                 if (b.stroke->role != Role::edge) continue;
                 const bool parallel = (a.level() && b.level()) || (a.plumb() && b.plumb());
-                if (parallel && apart(a, b) < 0.004 && shared(a, b) > 0.3) fault("two edges lie on each other at {:.1f}, {:.1f}", a.a.x, a.a.y);
+                if (parallel && apart(a, b) < 0.004 && shared(a, b) > 0.3)
+                    fault("two edges lie on each other at {:.1f}, {:.1f}", a.a.x, a.a.y);
             }
         }
     }
@@ -203,7 +234,7 @@ private:
 
 /// Places of one part along one axis, joined by dimensions: a tree, so that none is told twice.
 class Tree {
-public:
+  public:
     /// false when the two places were already joined
     bool join(double a, double b) {
         const std::size_t x = root(place(a)), y = root(place(b));
@@ -212,7 +243,7 @@ public:
         return true;
     }
 
-private:
+  private:
     std::size_t place(double at) {
         for (std::size_t i = 0; i < at_.size(); ++i)
             if (std::abs(at_[i] - at) < 0.01) return i;
@@ -235,7 +266,8 @@ void records(const Set& set, const measure::Manner& manner, std::vector<std::str
         for (const DimensionRecord& r : sheet.dimensions) {
             const bool along_axis = r.axis != 'A' && r.axis != 'R' && r.axis != 'D';
             if (along_axis && !r.auxiliary && !r.part.empty() && !trees[{r.part, r.axis}].join(r.from, r.to))
-                faults.push_back(fmt::format("{}: dimension {} of axis {} follows from others", r.part, r.shown, r.axis));
+                faults.push_back(
+                    fmt::format("{}: dimension {} of axis {} follows from others", r.part, r.shown, r.axis));
             if (r.part.empty()) {
                 auto& [size, times] = overall[r.axis];
                 const double span = std::abs(r.to - r.from);
@@ -245,19 +277,25 @@ void records(const Set& set, const measure::Manner& manner, std::vector<std::str
                     ++times;
             }
             if (along_axis && r.shown.find("×") == std::string::npos) {
-                const std::string exact = measure::text(measure::Length::from_geometry(std::abs(r.to - r.from)), manner);
-                if (r.shown != exact && r.shown != "(" + exact + ")") faults.push_back(fmt::format("{}: figure {} where the wood measures {}", r.part, r.shown, exact));
+                const std::string exact =
+                    measure::text(measure::Length::from_geometry(std::abs(r.to - r.from)), manner);
+                if (r.shown != exact && r.shown != "(" + exact + ")")
+                    faults.push_back(
+                        fmt::format("{}: figure {} where the wood measures {}", r.part, r.shown, exact));
             }
         }
     for (const char axis : {'X', 'Y', 'Z'})
-        if (overall[axis].second != 1) faults.push_back(fmt::format("the overall size along {} is given {} times", axis, overall[axis].second));
+        if (overall[axis].second != 1)
+            faults.push_back(
+                fmt::format("the overall size along {} is given {} times", axis, overall[axis].second));
 }
 
 } // namespace
 
 std::vector<std::string> audit(const drawing::Set& set, const measure::Manner& manner) {
     std::vector<std::string> faults;
-    for (std::size_t i = 0; i < set.sheets.size(); ++i) SheetAudit(set.sheets[i], static_cast<int>(i) + 1, faults).look();
+    for (std::size_t i = 0; i < set.sheets.size(); ++i)
+        SheetAudit(set.sheets[i], static_cast<int>(i) + 1, faults).look();
     records(set, manner, faults);
     return faults;
 }

@@ -1,6 +1,6 @@
 #pragma once
-// Pieces built by hand for the drawing tests: parts, cuts and joints written down directly, without the language, so
-// that these tests stand on their own. Sizes are invented.
+// Pieces built by hand for the drawing tests: parts, cuts and joints written down directly, without the
+// language, so that these tests stand on their own. Sizes are invented.
 
 #include <memory>
 #include <string>

@@ -1,4 +1,5 @@
-// Whole sets of sheets, held against the audit, and the promises of the set: order, numbering, links, same bytes.
+// Whole sets of sheets, held against the audit, and the promises of the set: order, numbering, links, same
+// bytes.
 
 #include <algorithm>
 #include <set>
@@ -64,15 +65,16 @@ TEST_CASE("a hand-built piece passes the audit on every size of sheet") {
 }
 
 TEST_CASE("every sample passes the audit on its own sheet and on A4") {
-    for (const std::string& file : sample_files())
-        DYNAMIC_SECTION(file) {
+    for (const std::string& file : sample_files()) DYNAMIC_SECTION(file) {
             const auto sample = studied_sample(file);
             REQUIRE(sample);
             for (const char* sheet : {"", "A4"}) {
                 drawing::Wishes wishes;
                 wishes.sheet = sheet;
                 wishes.texts = &sample->texts;
-                const auto faults = audit(drawing::draw(sample->model, sample->findings, sample->cut_list, wishes), sample->piece.manner);
+                const auto faults =
+                    audit(drawing::draw(sample->model, sample->findings, sample->cut_list, wishes),
+                          sample->piece.manner);
                 INFO("sheet " << sheet << "\n" << told(faults));
                 CHECK(faults.empty());
             }
@@ -121,7 +123,9 @@ TEST_CASE("a piece without findings says so and still carries the cautions") {
 TEST_CASE("findings are all listed and the accepted ones come last with their reason") {
     const drawing::Set set = drawn(side_table());
     const auto words = words_on(set.sheets.back());
-    const auto at = [&](const std::string& w) { return std::find(words.begin(), words.end(), w) - words.begin(); };
+    const auto at = [&](const std::string& w) {
+        return std::find(words.begin(), words.end(), w) - words.begin();
+    };
     const auto size = static_cast<std::ptrdiff_t>(words.size());
     REQUIRE(at("FAULT") < size);
     REQUIRE(at("CAUTION") < size);
@@ -137,7 +141,8 @@ TEST_CASE("the same piece gives the same sheets") {
     for (std::size_t i = 0; i < a.sheets.size(); ++i) {
         REQUIRE(a.sheets[i].items.size() == b.sheets[i].items.size());
         for (std::size_t k = 0; k < a.sheets[i].items.size(); ++k) {
-            const auto *s = std::get_if<drawing::Stroke>(&a.sheets[i].items[k]), *t = std::get_if<drawing::Stroke>(&b.sheets[i].items[k]);
+            const auto *s = std::get_if<drawing::Stroke>(&a.sheets[i].items[k]),
+                       *t = std::get_if<drawing::Stroke>(&b.sheets[i].items[k]);
             REQUIRE((s == nullptr) == (t == nullptr));
             if (!s) continue;
             REQUIRE(s->points.size() == t->points.size());

@@ -23,7 +23,8 @@ void read(Studied& studied, const std::string& name) {
     std::vector<std::string> named;
     for (const syntax::Statement& statement : studied.project.trees.back().statements) {
         if (const auto* shop = std::get_if<syntax::ShopIn>(&statement.says)) named.push_back(shop->path.text);
-        if (const auto* other = std::get_if<syntax::BringIn>(&statement.says)) named.push_back(other->path.text);
+        if (const auto* other = std::get_if<syntax::BringIn>(&statement.says))
+            named.push_back(other->path.text);
     }
     for (const std::string& path : named) {
         if (studied.project.brought.contains(path)) continue;
@@ -39,7 +40,9 @@ std::unique_ptr<Studied> studied_sample(const std::string& file) {
     read(*studied, file);
     const auto sizes = piece::size_names(studied->project);
     const auto broken = [&] { return studied->findings.any(findings::Severity::error); };
-    studied->piece = piece::elaborate(studied->project, sizes.empty() ? std::nullopt : std::optional<std::string>(sizes.front()), studied->findings);
+    studied->piece = piece::elaborate(
+        studied->project, sizes.empty() ? std::nullopt : std::optional<std::string>(sizes.front()),
+        studied->findings);
     if (!broken()) studied->model = joinery::build(studied->piece, studied->findings);
     if (broken()) return nullptr;
     checks::look(studied->model, studied->findings);

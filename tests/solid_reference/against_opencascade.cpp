@@ -1,10 +1,10 @@
 // Random parts against a general-purpose geometry library, OpenCASCADE, which works on exact surfaces and
 // shares no idea with our plane-by-plane evaluator. Optional: built only where that library is installed.
 //
-// Compared: volumes of parts cut by joints as the maker's text asks for them, volumes of carved parts (flat tools to 1e-6; round bores, which we lay down as area-true facets,
-// to the height of a facet), volumes of clashes, and the visible length of views. The library is known to be
-// silently wrong on rare inputs with true cylinders, so round tools are also given to it as the prisms that
-// we make of them.
+// Compared: volumes of parts cut by joints as the maker's text asks for them, volumes of carved parts (flat
+// tools to 1e-6; round bores, which we lay down as area-true facets, to the height of a facet), volumes of
+// clashes, and the visible length of views. The library is known to be silently wrong on rare inputs with
+// true cylinders, so round tools are also given to it as the prisms that we make of them.
 
 #include <BRep_Builder.hxx>
 #include <BRepAlgoAPI_Common.hxx>
@@ -270,11 +270,13 @@ namespace {
 using rayfleck::piece::BoxCut;
 using rayfleck::piece::PrismCut;
 
-/// The waste of one cut as the reference's solid; nothing for a cut that is neither a box nor a flat-sided prism.
+/// The waste of one cut as the reference's solid; nothing for a cut that is neither a box nor a flat-sided
+/// prism.
 std::optional<TopoDS_Shape> reference_waste(const rayfleck::piece::Cut& cut) {
     if (const auto* box = std::get_if<BoxCut>(&cut.shape)) {
         const Point low = box->box.low, high = box->box.high;
-        return reference_prism({}, {{low.x, low.y}, {high.x, low.y}, {high.x, high.y}, {low.x, high.y}}, low.z, high.z);
+        return reference_prism({}, {{low.x, low.y}, {high.x, low.y}, {high.x, high.y}, {low.x, high.y}},
+                               low.z, high.z);
     }
     const auto* prism = std::get_if<PrismCut>(&cut.shape);
     if (prism == nullptr) return std::nullopt;
@@ -348,8 +350,8 @@ TEST_CASE("parts cut by the joints of a text have the reference's volume") {
             REQUIRE(waste);
             wastes.push_back(*waste);
         }
-        const TopoDS_Shape blank =
-            reference_prism({}, {{low.x, low.y}, {high.x, low.y}, {high.x, high.y}, {low.x, high.y}}, low.z, high.z);
+        const TopoDS_Shape blank = reference_prism(
+            {}, {{low.x, low.y}, {high.x, low.y}, {high.x, high.y}, {low.x, high.y}}, low.z, high.z);
         INFO(made.part->name << ", " << wastes.size() << " cuts");
         CHECK(!wastes.empty());
         CHECK(made.solid.volume == Approx(volume_of(cut(blank, wastes))).epsilon(1e-6));
