@@ -22,28 +22,58 @@ bool told_by_notes(const std::string& word) {
 }
 
 struct Collected {
-    std::vector<double> on_face, on_edge, width, thickness;
+    std::array<std::vector<double>, part_sides> along;
+    std::array<bool, part_sides> has{};
+    std::vector<double> width, thickness;
+
+    void on(PartSide side, std::initializer_list<double> places) {
+        auto& list = along[static_cast<std::size_t>(side)];
+        list.insert(list.end(), places);
+        has[static_cast<std::size_t>(side)] = true;
+    }
 };
 
-/// What opens on the ends of the part is told in all directions; what opens on a face by its place along and
-/// across that face, what opens on an edge by its place along and across the edge. How deep it goes stands in
-/// the notes.
-void take_box(const Box& cut, const Box& blank, Collected& all) {
-    const auto opens = [&](int axis) {
-        return cut.low[axis] <= blank.low[axis] + same_place ||
-               cut.high[axis] >= blank.high[axis] - same_place;
-    };
-    const bool on_end = opens(0), on_face = opens(2), on_edge = opens(1);
-    const auto take = [](std::vector<double>& places, double low, double high) {
-        places.insert(places.end(), {low, high});
-    };
-    take(on_end || on_face || !on_edge ? all.on_face : all.on_edge, cut.low.x, cut.high.x);
-    if (on_end || on_face || !on_edge) take(all.width, cut.low.y, cut.high.y);
-    if (on_end || !on_face) take(all.thickness, cut.low.z, cut.high.z);
+/// On which ends of an axis a box of waste comes out of the blank.
+struct Out {
+    bool low = false, high = false;
+    int count() const { return int(low) + int(high); }
+};
+Out out_of(const Box& cut, const Box& blank, int axis) {
+    return {cut.low[axis] <= blank.low[axis] + same_place, cut.high[axis] >= blank.high[axis] - same_place};
+}
+
+void take(std::vector<double>& places, double low, double high) { places.insert(places.end(), {low, high}); }
+
+/// The side that shows a cut best: the face before an edge, an edge before the back.
+/// favoured  the edge taken where both show it
+PartSide side_of(const Out& width, const Out& thickness, PartSide favoured) {
+    if (thickness.high) return PartSide::face;
+    if (width.low && width.high) return favoured;
+    if (width.high) return PartSide::high_edge;
+    if (width.low) return PartSide::low_edge;
+    return thickness.low ? PartSide::back : PartSide::face;
+}
+
+/// round_a_tongue  waste that leaves a tenon standing, of which only all boxes together tell the shape
+void take_box(const Box& cut, const Box& blank, PartSide favoured, bool round_a_tongue, Collected& all) {
+    const Out length = out_of(cut, blank, 0), width = out_of(cut, blank, 1),
+              thickness = out_of(cut, blank, 2);
+    const int mouths = width.count() + thickness.count();
+    if (length.count() < 2 && mouths > 0)
+        all.on(side_of(width, thickness, favoured), {cut.low.x, cut.high.x});
+    if (length.count() == 0) {
+        // A notch through the thickness shows its depth on the face.
+        if (thickness.count() == 2 && width.count() < 2) take(all.width, cut.low.y, cut.high.y);
+        return;
+    }
+    // At an end a hollow with one mouth is told by its place along that mouth; its depth stands in its note.
+    const bool hollow = mouths == 1 && length.count() == 1 && !round_a_tongue;
+    if (!hollow || width.count() == 0) take(all.width, cut.low.y, cut.high.y);
+    if (!hollow || thickness.count() == 0) take(all.thickness, cut.low.z, cut.high.z);
 }
 
 /// Where a plane crosses the twelve edges of the blank.
-void take_plane(const solid::Plane& plane, const Box& blank, Collected& all) {
+void take_plane(const solid::Plane& plane, const Box& blank, PartSide favoured, Collected& all) {
     const Vector n = plane.normal;
     // An end cut at an angle is told by its saw setting.
     if (std::abs(n.x) > 0.9 && std::abs(n.x) < 1 - 1e-9) return;
@@ -60,7 +90,7 @@ void take_plane(const solid::Plane& plane, const Box& blank, Collected& all) {
                 const double at = (plane.offset - dot(n, p)) / n[axis];
                 if (at < blank.low[axis] + same_place || at > blank.high[axis] - same_place) continue;
                 if (axis == 0)
-                    (std::abs(n.y) >= std::abs(n.z) || square ? all.on_face : all.on_edge).push_back(at);
+                    all.on(std::abs(n.y) >= std::abs(n.z) || square ? PartSide::face : favoured, {at});
                 if (axis == 1) all.width.push_back(at);
                 if (axis == 2) all.thickness.push_back(at);
             }
@@ -68,7 +98,7 @@ void take_plane(const solid::Plane& plane, const Box& blank, Collected& all) {
 }
 
 void take_outline(const solid::Outline& outline, const solid::Frame& frame, double from, double to,
-                  const Box& blank, Collected& all) {
+                  const Box& blank, PartSide favoured, Collected& all) {
     // Few corners are worth a figure each; of a curve only its outermost places are.
     std::vector<Point> corners;
     const bool curved = outline.edges.size() > 8 || !outline.smooth.empty();
@@ -84,12 +114,12 @@ void take_outline(const solid::Outline& outline, const solid::Frame& frame, doub
             box.high[axis] = std::max(box.high[axis], p[axis]);
         }
     if (curved) {
-        take_box(box, blank, all);
+        take_box(box, blank, favoured, false, all);
         return;
     }
-    const bool on_face = box.low.z <= blank.low.z + same_place || box.high.z >= blank.high.z - same_place;
+    const PartSide side = side_of(out_of(box, blank, 1), out_of(box, blank, 2), favoured);
     for (const Point& p : corners) {
-        (on_face ? all.on_face : all.on_edge).push_back(p.x);
+        all.on(side, {p.x});
         all.width.push_back(p.y);
         all.thickness.push_back(p.z);
     }
@@ -109,34 +139,62 @@ bool is_square(const solid::Frame& frame) {
     return true;
 }
 
-/// Where the middle of a joint that leans lies on the part's surface: on a face or on an edge, whichever is
-/// nearer.
+/// Where the middle of a joint that leans lies on the part's surface: on the face or edge that is nearest.
 void take_middle(const Point& at, const Box& blank, Collected& all) {
-    const double to_face = std::min(std::abs(at.z - blank.low.z), std::abs(blank.high.z - at.z));
-    const double to_edge = std::min(std::abs(at.y - blank.low.y), std::abs(blank.high.y - at.y));
-    if (to_face <= to_edge) {
-        all.on_face.push_back(at.x);
+    const double away[] = {blank.high.z - at.z, at.z - blank.low.z, blank.high.y - at.y, at.y - blank.low.y};
+    const auto nearest = std::min_element(std::begin(away), std::end(away), [](double a, double b) {
+        return std::abs(a) < std::abs(b) - 1e-6;
+    });
+    const auto side = static_cast<PartSide>(nearest - std::begin(away));
+    all.on(side, {at.x});
+    if (side == PartSide::face || side == PartSide::back)
         all.width.push_back(at.y);
-    } else {
-        all.on_edge.push_back(at.x);
+    else
         all.thickness.push_back(at.z);
+}
+
+void take_bore(const piece::BoreCut& bore, Collected& all) {
+    if (bore.face.axis == 0) {
+        all.width.push_back(bore.centre.y);
+        all.thickness.push_back(bore.centre.z);
+        return;
     }
+    // A bore right through shows on the face side too.
+    const PartSide side = bore.face.axis == 2
+                              ? (bore.face.high || !bore.deep ? PartSide::face : PartSide::back)
+                              : (bore.face.high ? PartSide::high_edge : PartSide::low_edge);
+    all.on(side, {bore.centre.x});
 }
 
 } // namespace
 
+bool is_waste_round_a_tongue(const std::string& word) {
+    for (const char* known : {"cheek", "tongue", "lap", "end trim", "waste", "shoulder"})
+        if (word.find(known) != std::string::npos) return true;
+    return false;
+}
+
+std::optional<piece::LocalSide> mouth_of(const Box& cut, const Box& blank) {
+    const Out width = out_of(cut, blank, 1), thickness = out_of(cut, blank, 2);
+    if (width.count() + thickness.count() != 1 || out_of(cut, blank, 0).count() == 2) return std::nullopt;
+    if (width.count() == 1) return piece::LocalSide{1, width.high};
+    return piece::LocalSide{2, thickness.high};
+}
+
 Borders borders_of(const joinery::Model& model, int part, double step) {
     const joinery::Made& made = model.made[static_cast<std::size_t>(part)];
+    const PartSide favoured = made.part->face_edge_high ? PartSide::high_edge : PartSide::low_edge;
     Collected all;
     std::vector<int> leaning; // joints whose middle has been taken
     for (const piece::Cut& cut : made.cuts) {
         if (told_by_notes(cut.word)) continue;
-        if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape)) take_box(box->box, made.blank, all);
+        if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape))
+            take_box(box->box, made.blank, favoured, is_waste_round_a_tongue(cut.word), all);
         if (const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape))
-            take_plane(plane->plane, made.blank, all);
+            take_plane(plane->plane, made.blank, favoured, all);
         if (const auto* prism = std::get_if<piece::PrismCut>(&cut.shape)) {
             if (cut.joint < 0 || is_square(prism->frame)) {
-                take_outline(prism->outline, prism->frame, prism->from, prism->to, made.blank, all);
+                take_outline(prism->outline, prism->frame, prism->from, prism->to, made.blank, favoured, all);
             } else if (model.joints[static_cast<std::size_t>(cut.joint)].b == part &&
                        std::find(leaning.begin(), leaning.end(), cut.joint) == leaning.end()) {
                 leaning.push_back(cut.joint);
@@ -144,24 +202,25 @@ Borders borders_of(const joinery::Model& model, int part, double step) {
                             made.blank, all);
             }
         }
-        if (const auto* bore = std::get_if<piece::BoreCut>(&cut.shape)) {
-            if (bore->face.axis != 0)
-                (bore->face.axis == 2 ? all.on_face : all.on_edge).push_back(bore->centre.x);
-            if (bore->face.axis != 1) all.width.push_back(bore->centre.y);
-            if (bore->face.axis != 2) all.thickness.push_back(bore->centre.z);
-        }
+        if (const auto* bore = std::get_if<piece::BoreCut>(&cut.shape)) take_bore(*bore, all);
     }
     if (made.part->outline)
-        take_outline(*made.part->outline, {}, made.blank.low.z, made.blank.high.z, made.blank, all);
+        take_outline(*made.part->outline, {}, made.blank.low.z, made.blank.high.z, made.blank, favoured, all);
     const Box& box = made.solid.box;
     Borders borders;
-    borders.length_on_face = tidy(all.on_face, box.low.x, box.high.x, step);
-    borders.length_on_edge = tidy(all.on_edge, box.low.x, box.high.x, step);
-    // What the face view tells of the length, the edge view need not tell again.
-    std::erase_if(borders.length_on_edge, [&](double x) {
-        return std::any_of(borders.length_on_face.begin(), borders.length_on_face.end(),
-                           [&](double f) { return std::abs(f - x) < step; });
-    });
+    borders.has = all.has;
+    std::vector<double> told;
+    for (std::size_t side :
+         {std::size_t(PartSide::face), std::size_t(favoured), std::size_t(PartSide::high_edge),
+          std::size_t(PartSide::low_edge), std::size_t(PartSide::back)}) {
+        if (!borders.along[side].empty()) continue; // the favoured edge comes twice
+        std::vector<double> places = tidy(all.along[side], box.low.x, box.high.x, step);
+        std::erase_if(places, [&](double x) {
+            return std::any_of(told.begin(), told.end(), [&](double t) { return std::abs(t - x) < step; });
+        });
+        told.insert(told.end(), places.begin(), places.end());
+        borders.along[side] = std::move(places);
+    }
     borders.width = tidy(all.width, box.low.y, box.high.y, step);
     borders.thickness = tidy(all.thickness, box.low.z, box.high.z, step);
     return borders;

@@ -9,6 +9,8 @@
 
 #include <fmt/format.h>
 
+#include "drawing/part_borders.hpp"
+
 namespace rayfleck::drawing {
 namespace {
 
@@ -28,6 +30,19 @@ std::string angle_words(const piece::PlaneCut& cut) {
     if (cut.bevel && std::abs(cut.bevel->in_degrees()) > 0.005)
         words += fmt::format("{}bevel {:.1f}°", words.empty() ? "" : ", ", std::abs(cut.bevel->in_degrees()));
     return words;
+}
+
+/// How far something lies from the side from which it is gauged: from the face edge or from the face side.
+/// axis       1 across the width, 2 through the thickness
+/// low, high  its borders on that axis
+std::string place_words(const Job& job, int axis, double low, double high, const joinery::Made& made) {
+    const double from_low = low - made.blank.low[axis], from_high = made.blank.high[axis] - high;
+    if (from_low < 0.01 && from_high < 0.01) return "";
+    if (std::abs(from_low - from_high) < 0.01)
+        return axis == 1 ? ", in the middle of the width" : ", in the middle of the thickness";
+    const double away = axis == 2 || made.part->face_edge_high ? from_high : from_low;
+    const std::string side = axis == 2 ? "face side" : "face edge";
+    return away < 0.01 ? ", at the " + side : ", " + job.figure(away) + " from the " + side;
 }
 
 std::string box_words(const Job& job, const measure::Box& cut, const joinery::Made& made) {
@@ -51,6 +66,13 @@ std::string box_words(const Job& job, const measure::Box& cut, const joinery::Ma
     std::sort(sizes.rbegin(), sizes.rend());
     std::string words = job.figure(sizes[0]) + " × " + job.figure(sizes[1]);
     words += ", " + job.figure(depth) + " deep";
+    // What shows at an end is dimensioned there.
+    const auto mouth = mouth_of(cut, made.blank);
+    const bool at_end = cut.low.x <= made.blank.low.x + 0.01 || cut.high.x >= made.blank.high.x - 0.01;
+    if (mouth && !at_end) {
+        const int across = 3 - mouth->axis;
+        words += place_words(job, across, cut.low[across], cut.high[across], made);
+    }
     return words;
 }
 
@@ -74,6 +96,10 @@ std::string words_of(const Job& job, const piece::Cut& cut, const joinery::Made&
         words += " Ø" + job.figure(bore->diameter);
         words += bore->deep ? ", " + job.figure(*bore->deep) + " deep" : ", through";
         words += " in the " + words_for(bore->face, *made.part);
+        if (bore->face.axis != 0) {
+            const int across = 3 - bore->face.axis;
+            words += place_words(job, across, bore->centre[across], bore->centre[across], made);
+        }
         if (bore->direction) {
             const double lean = std::acos(std::min(1.0, std::abs((*bore->direction)[bore->face.axis]))) *
                                 180 / std::numbers::pi;
@@ -146,13 +172,6 @@ std::vector<std::string> edge_notes(const Job& job, const joinery::Made& made) {
         notes.push_back(fmt::format("{} {}", words, fmt::join(places, ", ")));
     }
     return notes;
-}
-
-/// Waste round a tenon, tongue or lap is told by the size of what stands, not box by box.
-bool is_waste_round_a_tongue(const std::string& word) {
-    for (const char* known : {"cheek", "tongue", "lap", "end trim", "waste", "shoulder"})
-        if (word.find(known) != std::string::npos) return true;
-    return false;
 }
 
 } // namespace

@@ -7,6 +7,8 @@
 
 #include "drawing/lettering.hpp"
 #include "drawing/part_cell.hpp"
+#include "drawing/part_marks.hpp"
+#include "drawing/part_views.hpp"
 #include "drawing/sheets.hpp"
 
 namespace rayfleck::drawing {

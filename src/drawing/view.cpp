@@ -89,6 +89,15 @@ void zig_zag(Block& block, double x, double low, double high) {
                  Pen::thin, Role::mark);
 }
 
+/// What is left between two lines of which one has been left out: a speck by itself.
+bool is_stub(const std::vector<Point2>& points) {
+    double length = 0;
+    for (std::size_t i = 1; i < points.size(); ++i)
+        length += std::hypot(points[i].x - points[i - 1].x, points[i].y - points[i - 1].y);
+    const bool closed = points.front().x == points.back().x && points.front().y == points.back().y;
+    return !closed && length < least_gap;
+}
+
 } // namespace
 
 std::vector<Segment2> united(const std::vector<Segment2>& segments) {
@@ -311,8 +320,10 @@ void draw_seen(Block& block, const Seen& seen, const LengthMap& map, Point2 orig
     };
     const std::vector<Segment2> visible = thinned(on_paper(seen.visible), least_gap);
     const std::vector<Segment2> hidden = thinned(on_paper(seen.hidden), least_gap, visible);
-    for (std::vector<Point2>& points : chained(hidden)) block.stroke(std::move(points), Pen::hidden, role);
-    for (std::vector<Point2>& points : chained(visible)) block.stroke(std::move(points), Pen::visible, role);
+    for (std::vector<Point2>& points : chained(hidden))
+        if (!is_stub(points)) block.stroke(std::move(points), Pen::hidden, role);
+    for (std::vector<Point2>& points : chained(visible))
+        if (!is_stub(points)) block.stroke(std::move(points), Pen::visible, role);
     const double top = origin.y + seen.box.height() * map.scale();
     for (std::size_t i = 0; i + 1 < map.kept().size(); ++i) {
         const LengthMap::Kept &a = map.kept()[i], &b = map.kept()[i + 1];
