@@ -368,6 +368,9 @@ Point2 settled(const PrincipalViews& views, Point2 by, const Rect& within,
     return by;
 }
 
+/// Measuring is done on the views, so their size counts for more than the picture's.
+constexpr double views_weigh = 2.5;
+
 /// Views, picture and list on one sheet. Of the scales at which all find room the one that fills the sheet
 /// best, as long as the picture is not below a quarter of the views' scale.
 std::optional<OneSheet> on_one_sheet(const Job& job, const Principal& seen, const Picture& picture) {
@@ -391,7 +394,7 @@ std::optional<OneSheet> on_one_sheet(const Job& job, const Principal& seen, cons
         double fill = 0;
         for (const Rect& area : views.areas) {
             rest.take(grown(moved(area, *corner), air));
-            fill += area.width() * area.height();
+            fill += views_weigh * area.width() * area.height();
         }
         auto place = place_picture(job, picture, rest.rects());
         if (!place || place->factor < scale.factor / 4.01) continue;

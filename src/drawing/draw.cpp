@@ -22,14 +22,23 @@ std::string number_from(const std::string& title) {
         else if (!number.empty() && number.back() != '-')
             number += '-';
     }
-    if (number.size() > 16) number.resize(16);
+    if (number.size() > 16) {
+        // Whole words, if the first of them is short enough.
+        const bool between_words = number[16] == '-';
+        number.resize(16);
+        if (const auto last = number.rfind('-'); !between_words && last != std::string::npos)
+            number.resize(last);
+    }
     while (!number.empty() && number.back() == '-') number.pop_back();
     return number.empty() ? "PIECE" : number;
 }
 
+/// All woods, or the first of them and how many more there are: the field holds about thirty letters.
 std::string woods_of(const cutlist::CutList& list) {
     std::string woods;
     for (const auto& total : list.totals) woods += (woods.empty() ? "" : ", ") + total.wood;
+    if (woods.size() > 34 && list.totals.size() > 1)
+        woods = list.totals.front().wood + " and " + std::to_string(list.totals.size() - 1) + " more";
     return woods;
 }
 

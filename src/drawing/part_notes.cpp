@@ -121,9 +121,16 @@ std::string words_of(const Job& job, const piece::Cut& cut, const joinery::Made&
     if (const auto* prism = std::get_if<piece::PrismCut>(&cut.shape))
         if (const std::string arcs = arc_words(job, prism->outline); !arcs.empty()) words += " " + arcs;
     if (const auto* turned = std::get_if<piece::TurnedCut>(&cut.shape)) {
+        // Of a smooth curve only its ends and its thickest and thinnest places are told.
         std::vector<std::string> stations;
-        for (const solid::Station& s : turned->profile)
-            stations.push_back("Ø" + job.figure(2 * s.radius) + " at " + job.figure(s.x));
+        const std::vector<solid::Station>& all = turned->profile;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            const bool within = i > 0 && i + 1 < all.size() && all[i - 1].smooth && all[i].smooth;
+            const bool turns =
+                within && (all[i].radius - all[i - 1].radius) * (all[i + 1].radius - all[i].radius) <= 0;
+            if (!within || turns)
+                stations.push_back("Ø" + job.figure(2 * all[i].radius) + " at " + job.figure(all[i].x));
+        }
         words += fmt::format(" {}", fmt::join(stations, ", "));
     }
     if (!cut.remark.empty()) words += " (" + cut.remark + ")";
@@ -252,7 +259,13 @@ std::vector<std::string> bench_notes(const Job& job, const cutlist::Row& row) {
         notes.push_back(fmt::format("as drawn: {}; mirror image: {}", fmt::join(as_drawn, ", "),
                                     fmt::join(mirrored, ", ")));
     }
-    if (!row.remark.empty()) notes.push_back(row.remark);
+    std::string remark = row.remark;
+    // How many are mirrored has been said above, with their names.
+    if (const auto at = remark.rfind(" as drawn, "); at != std::string::npos && !row.mirrored.empty()) {
+        const auto comma = remark.rfind(", ", at - 1);
+        remark.resize(comma == std::string::npos ? 0 : comma);
+    }
+    if (!remark.empty()) notes.push_back(remark);
     for (const piece::Note& note : made.part->notes) notes.push_back(note.text);
     return notes;
 }

@@ -57,8 +57,9 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row) {
         const cutlist::Row& row = job.cut_list.rows[r];
         const double whole = job.paper.usable().width() - 0.01;
         const Block cell = part_cell(job, row, wants_whole_width(job, row, width, whole) ? whole : width);
-        // Only the last two sheets are tried, so that the order of the list can be followed.
-        std::size_t at = open.size() < 2 ? 0 : open.size() - 2;
+        // Only the last sheets are tried, so that the order of the list can be followed.
+        constexpr std::size_t tried = 3;
+        std::size_t at = open.size() < tried ? 0 : open.size() - tried;
         while (at < open.size() && !place(open[at], cell)) ++at;
         if (at == open.size()) {
             open.push_back(new_leaf(job));

@@ -307,10 +307,12 @@ bool wants_whole_width(const Job& job, const cutlist::Row& row, double narrow, d
     const double in_narrow = layout_of(job, made, borders, narrow - 64).scale.factor;
     // Thinner than this on paper, no joint can be read.
     constexpr double legible = 4;
+    const double wide_side = made.solid.box.high.y - made.solid.box.low.y;
     if ((made.solid.box.high.z - made.solid.box.low.z) * in_narrow >= legible &&
-        (made.solid.box.high.y - made.solid.box.low.y) * in_narrow >= legible)
+        wide_side * in_narrow >= legible)
         return false;
-    return layout_of(job, made, borders, wide - 64).scale.factor > 1.3 * in_narrow;
+    const double in_wide = layout_of(job, made, borders, wide - 64).scale.factor;
+    return in_wide > 1.3 * in_narrow && wide_side * in_wide <= widest_plain;
 }
 
 } // namespace rayfleck::drawing
