@@ -27,32 +27,75 @@ namespace {
 
 using measure::Length;
 
-/// Parts as if no joint were cut: body and shaping alone. Keeps the solids that the placed parts point to.
+/// Parts as if no joint were cut, nor anything bored or moulded: body, outline, tapers, curves. Keeps the
+/// solids that the placed parts point to.
 struct PlainParts {
     std::deque<solid::Solid> solids;
     std::vector<solid::Placed> placed;
 };
 
+bool changes_outline(const piece::Cut& cut) {
+    return cut.joint < 0 && !std::holds_alternative<piece::EdgeCut>(cut.shape) &&
+           !std::holds_alternative<piece::BoreCut>(cut.shape);
+}
+
+bool same(const solid::Shape& a, const solid::Shape& b) {
+    return a.corners().size() == b.corners().size() &&
+           std::equal(a.corners().begin(), a.corners().end(), b.corners().begin(),
+                      [](const auto& p, const auto& q) { return p.at == q.at; });
+}
+
 PlainParts plain_parts(const Job& job) {
     PlainParts plain;
+    struct Carved {
+        solid::Shape blank;
+        std::vector<solid::Shape> tools;
+        const solid::Solid* solid;
+    };
+    // Copies of a part come out alike, so each form is carved once.
+    std::vector<Carved> carved;
     for (std::size_t i = 0; i < job.model.made.size(); ++i) {
         const joinery::Made& made = job.model.made[i];
         const piece::Part& part = *made.part;
-        const double length = part.length.value();
         std::vector<solid::Shape> tools;
         for (std::size_t t = 0; t < made.tools.size(); ++t) {
             const int cut = made.tool_cut[t];
-            if (cut < 0 || made.cuts[static_cast<std::size_t>(cut)].joint < 0) tools.push_back(made.tools[t]);
+            if (cut < 0 || changes_outline(made.cuts[static_cast<std::size_t>(cut)]))
+                tools.push_back(made.tools[t]);
         }
-        if (made.blank.high.x > length + 1e-6)
-            tools.push_back(solid::half_space({{1, 0, 0}, length}, made.blank));
-        if (made.blank.low.x < -1e-6) tools.push_back(solid::half_space({{-1, 0, 0}, 0}, made.blank));
-        plain.solids.push_back(tools.size() == made.tools.size() && made.tools.empty()
-                                   ? made.solid
-                                   : solid::carve(made.blank_shape, tools));
+        // What joints leave standing beyond the body goes too.
+        const double body[] = {part.length.value(), part.width.value(), part.thickness.value()};
+        for (int axis = 0; axis < 3; ++axis) {
+            measure::Vector outwards;
+            outwards[axis] = 1;
+            if (made.blank.high[axis] > body[axis] + 1e-6)
+                tools.push_back(solid::half_space({outwards, body[axis]}, made.blank));
+            if (made.blank.low[axis] < -1e-6) tools.push_back(solid::half_space({-outwards, 0}, made.blank));
+        }
         solid::Placed placed = job.placed[i];
-        placed.solid = &plain.solids.back();
         placed.tools = nullptr;
+        // A turned part stays as it is: carving its many facets again would take longer than all else here.
+        constexpr std::size_t many_corners = 1000;
+        std::size_t tool_corners = 0;
+        for (const solid::Shape& tool : tools) tool_corners += tool.corners().size();
+        if (tool_corners > many_corners) {
+            plain.placed.push_back(placed);
+            continue;
+        }
+        // The blank of a part with an outline may carry its moulding; the body is the plain outline.
+        solid::Shape body_shape =
+            part.outline ? solid::prism({}, *part.outline, 0, part.thickness.value()) : made.blank_shape;
+        const auto known = std::find_if(carved.begin(), carved.end(), [&](const Carved& c) {
+            return same(c.blank, body_shape) && c.tools.size() == tools.size() &&
+                   std::equal(tools.begin(), tools.end(), c.tools.begin(), same);
+        });
+        if (known == carved.end()) {
+            plain.solids.push_back(solid::carve(body_shape, tools));
+            carved.push_back({std::move(body_shape), std::move(tools), &plain.solids.back()});
+            placed.solid = carved.back().solid;
+        } else {
+            placed.solid = known->solid;
+        }
         plain.placed.push_back(placed);
     }
     return plain;

@@ -150,7 +150,8 @@ std::vector<Point2> seen_points(const std::vector<solid::Placed>& parts, int par
     std::stable_sort(faces.begin(), faces.end(), [](const Facing& a, const Facing& b) {
         return a.face->area * a.facing > b.face->area * b.facing;
     });
-    constexpr std::size_t enough = 12;
+    constexpr std::size_t enough = 12, faces_tried = 8;
+    if (faces.size() > faces_tried) faces.resize(faces_tried);
     for (const auto& [seen_face, facing] : faces) {
         if (found.size() >= enough) break;
         const solid::Face& face = *seen_face;

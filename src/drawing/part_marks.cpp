@@ -17,8 +17,8 @@ using measure::Vector;
 
 /// Room for an upright rectangle inside `where`, free of lines and texts; tried from the middle outwards.
 std::optional<Point2> free_place(const Block& block, const Rect& where, double width, double height) {
-    const int nx = std::max(1, static_cast<int>((where.width() - width) / 2)),
-              ny = std::max(1, static_cast<int>((where.height() - height) / 1));
+    const int nx = std::max(1, static_cast<int>((where.width() - width) / 4)),
+              ny = std::max(1, static_cast<int>((where.height() - height) / 2));
     std::optional<Point2> best;
     double best_distance = 0;
     for (int i = 0; i <= nx; ++i)
