@@ -41,7 +41,9 @@ std::string base_name(const std::string& file, const Studied& studied) {
 std::vector<Output> outputs_of(const Studied& studied, const source::Texts& texts, const CompileWish& wish,
                                const fs::path& base) {
     const cutlist::CutList cut_list = cutlist::list(studied.model);
-    const drawing::Set set = drawing::draw(studied.model, studied.findings, cut_list, wish.drawing);
+    drawing::Wishes wishes = wish.drawing;
+    wishes.texts = &texts;
+    const drawing::Set set = drawing::draw(studied.model, studied.findings, cut_list, wishes);
     const auto named = [&](const std::string& end) { return fs::path(base.string() + end); };
     std::vector<Output> outputs;
     outputs.push_back({named(".pdf"), writers::write_pdf(set)});

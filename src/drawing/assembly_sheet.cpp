@@ -218,7 +218,7 @@ PrincipalViews principal_views(const Job& job, const Principal& seen, double sca
     draw_seen(block, seen.front, scale, {0, 0});
     const double side_at = width + between;
     draw_seen(block, seen.side, scale, {side_at, 0});
-    const double figure = job.paper.figure;
+    const double figure = job.figure_height();
     const double below = draw_dimensions(block, ViewSide::below, 0,
                                          strings_of(job, 0, seen.front, true, 1, {0, 0}, scale), figure);
     draw_dimensions(block, ViewSide::left, 0, strings_of(job, 2, seen.front, false, 1, {0, 0}, scale),

@@ -15,13 +15,9 @@
 namespace rayfleck::drawing {
 namespace {
 
-bool in_inches(const Job& job) {
-    return job.manner.unit == measure::Unit::in || job.manner.unit == measure::Unit::ft;
-}
-
 std::string volume(const Job& job, double m3, double board_feet) {
-    return in_inches(job) ? (board_feet > 0 ? fmt::format("{:.2f}", board_feet) : "–")
-                          : fmt::format("{:.4f}", m3);
+    return job.in_inches() ? (board_feet > 0 ? fmt::format("{:.2f}", board_feet) : "–")
+                           : fmt::format("{:.4f}", m3);
 }
 
 std::string remarks_of(const cutlist::Row& row) {
@@ -41,7 +37,7 @@ Table list_table(const Job& job, double width) {
         for (const auto& [axis, room] : {std::pair{"T", 10.0}, {"W", 11.5}, {"L", 13.5}})
             table.columns.push_back({std::string(axis) + " " + (wide || state[0] == 'r' ? state : "fin."),
                                      wide ? room + 7 : room, true, figures});
-    table.columns.push_back({in_inches(job) ? "board feet" : "m³", wide ? 20.0 : 14.0, true, figures});
+    table.columns.push_back({job.in_inches() ? "board feet" : "m³", wide ? 20.0 : 14.0, true, figures});
     const double left_over = width - table.width();
     if (wide)
         table.columns.push_back({"joinery, remarks", left_over, false, Typeface::sans});

@@ -93,6 +93,50 @@ std::vector<Segment2> fibres_on(const solid::Placed& placed, const solid::Face& 
     return out;
 }
 
+/// Isometric from one of the eight corners of the piece.
+solid::View from_corner(double x, double y, double z) {
+    solid::View view;
+    view.towards = measure::unit({x, y, z});
+    view.right = measure::unit({-y, x, 0});
+    view.up = cross(view.towards, view.right);
+    return view;
+}
+
+/// The corner from which most of the first part's lines are seen, and the place in question from outside
+/// rather than through the wood. From the front, the right and above if that is as good as any.
+solid::View best_corner(const std::vector<solid::Placed>& parts, const std::optional<Point>& at) {
+    solid::View best = solid::isometric_view();
+    double best_share = -1;
+    for (const double z : {1.0, -1.0})
+        for (const auto& [x, y] : {std::pair{1.0, -1.0}, {-1.0, -1.0}, {1.0, 1.0}, {-1.0, 1.0}}) {
+            const solid::View view = from_corner(x, y, z);
+            double seen = 0, all = 0;
+            for (const solid::Line2& line : solid::hidden_lines(parts, view)) {
+                if (line.part != 0) continue;
+                const double length = std::hypot(line.at.b.x - line.at.a.x, line.at.b.y - line.at.a.y);
+                all += length;
+                if (line.visible) seen += length;
+            }
+            double share = all > 0 ? seen / all : 0;
+            if (at && parts.size() == 1) {
+                // Wood between the place and the eye hides it.
+                const solid::Placed& part = parts.front();
+                for (const auto& [enter, leave] :
+                     solid::inside_along(*part.solid, part.frame.in(*at), part.frame.turn_in(view.towards)))
+                    if (leave > 0.5) {
+                        share -= 0.2;
+                        break;
+                    }
+            }
+            // Only a clear gain is worth an unusual point of view.
+            if (share > best_share + (best_share < 0 ? 0 : z < 0 ? 0.15 : 0.08)) {
+                best = view;
+                best_share = share;
+            }
+        }
+    return best;
+}
+
 } // namespace
 
 Block finding_picture(const Job& job, const findings::Finding& finding, double width, double height,
@@ -109,7 +153,7 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
             indices.push_back(static_cast<int>(i));
         }
     if (parts.empty()) return block;
-    const solid::View view = solid::isometric_view();
+    const solid::View view = best_corner(parts, finding.at);
     std::vector<Segment2> blamed, others;
     for (const solid::Line2& line : solid::hidden_lines(parts, view))
         if (line.visible) (line.part == 0 ? blamed : others).push_back(line.at);

@@ -5,9 +5,9 @@
 
 namespace rayfleck::drawing {
 
-/// Isometric of the first part that the finding names, others it names in thin lines, a ring round the place,
-/// fibres on the broadest face seen. At most width × height mm, lower left corner at (0, 0); empty when no
-/// part is named.
+/// Isometric, from the corner that shows it best, of the first part that the finding names, others it names
+/// in thin lines, a ring round the place, fibres on the broadest face seen. At most width × height mm, lower
+/// left corner at (0, 0); empty when no part is named.
 Block finding_picture(const Job& job, const findings::Finding& finding, double width, double height,
                       Ink mark);
 

@@ -59,26 +59,33 @@ void set_face_side_mark(Block& block, const Rect& face, const Made& made) {
     const bool high = made.part->face_edge_high;
     const double arris = high ? face.top : face.bottom, into = high ? -1 : 1;
     const double size = std::clamp(face.height() * 0.5, 3.0, 6.0);
-    for (const double share : {0.25, 0.75, 0.15, 0.85, 0.35, 0.65}) {
-        const Point2 at{face.left + face.width() * share, arris};
-        const Rect room = grown(face_side_mark_box(at, into, size), -0.3);
-        if (!block.occupied().free_for_text(corners(room), 0.1)) continue;
-        face_side_mark(block, at, into, size);
-        break;
-    }
+    // Best where no line is crossed; a loop over a moulding's lines is still read.
+    for (const bool over_lines : {false, true})
+        for (const double share : {0.25, 0.75, 0.15, 0.85, 0.35, 0.65}) {
+            const Point2 at{face.left + face.width() * share, arris};
+            const Rect room = grown(face_side_mark_box(at, into, size), -0.3);
+            if (!over_lines && !block.occupied().free_for_text(corners(room), 0.1)) continue;
+            if (!block.occupied().free_for_line({room.left, room.bottom}, {room.right, room.top}, 0.3))
+                continue;
+            face_side_mark(block, at, into, size);
+            return;
+        }
 }
 
 void set_face_edge_mark(Block& block, const Rect& edge, bool face_side_below) {
     const double face_arris = face_side_below ? edge.bottom : edge.top, up = face_side_below ? 1 : -1;
     const double v = std::clamp(edge.height() * 0.6, 2.0, 4.0);
-    for (const double share : {0.25, 0.75, 0.15, 0.85, 0.35, 0.65}) {
-        const Point2 at{edge.left + edge.width() * share, face_arris};
-        const Rect room{at.x - v / 2, std::min(at.y + up * 0.4, at.y + up * v), at.x + v / 2,
-                        std::max(at.y + up * 0.4, at.y + up * v)};
-        if (!block.occupied().free_for_text(corners(room), 0.3)) continue;
-        face_edge_mark(block, at, up, v);
-        break;
-    }
+    for (const bool over_lines : {false, true})
+        for (const double share : {0.25, 0.75, 0.15, 0.85, 0.35, 0.65}) {
+            const Point2 at{edge.left + edge.width() * share, face_arris};
+            const Rect room{at.x - v / 2, std::min(at.y + up * 0.4, at.y + up * v), at.x + v / 2,
+                            std::max(at.y + up * 0.4, at.y + up * v)};
+            if (!over_lines && !block.occupied().free_for_text(corners(room), 0.3)) continue;
+            if (!block.occupied().free_for_line({room.left, room.bottom}, {room.right, room.top}, 0.3))
+                continue;
+            face_edge_mark(block, at, up, v);
+            return;
+        }
 }
 
 void set_growth_rings(Block& block, const Rect& end, const Made& made, const solid::View& view) {

@@ -161,6 +161,14 @@ std::vector<std::string> edge_notes(const Job& job, const joinery::Made& made) {
         // All four arrises of one side are told by the side.
         std::vector<std::string> places;
         std::set<std::size_t> told;
+        // So are the four that run along the length.
+        std::vector<std::size_t> lengthwise;
+        for (std::size_t i = 0; i < edges.size(); ++i)
+            if (edges[i].first.axis != 0 && edges[i].second.axis != 0) lengthwise.push_back(i);
+        if (lengthwise.size() == 4) {
+            told.insert(lengthwise.begin(), lengthwise.end());
+            places.push_back("on the four long arrises");
+        }
         for (int axis = 2; axis >= 0; --axis)
             for (const bool high : {true, false}) {
                 const LocalSide side{axis, high};
@@ -207,7 +215,7 @@ std::vector<std::string> cut_notes(const Job& job, const cutlist::Row& row) {
 
 std::vector<std::string> joint_notes(const Job& job, const cutlist::Row& row) {
     const int part = row.parts.front();
-    std::vector<std::string> order;
+    std::vector<std::string> order, without_sizes;
     std::map<std::string, int> count;
     for (const joinery::Joint& joint : job.model.joints) {
         if (joint.a != part && joint.b != part) continue;
@@ -215,24 +223,26 @@ std::vector<std::string> joint_notes(const Job& job, const cutlist::Row& row) {
         std::vector<std::string> sizes;
         // The part that goes in carries the sizes; the other shows them as cuts.
         for (const joinery::Size& size : joint.a == part ? joint.sizes : std::vector<joinery::Size>{}) {
-            // A length in the maker's unit; where it comes from only when it is not his own word.
+            // Where it comes from stands once in the set, under the rules of sizes left out.
             std::string figure = size.unit == "mm" ? job.figure(size.value)
                                                    : fmt::format("{:g}", std::round(size.value * 100) / 100);
             if (size.unit == "degrees") figure += "°";
-            std::string rule = size.from;
-            // The source stands in the JSON and in the manual; here the rule alone.
-            for (const char* from : {";", " ("})
-                if (const auto end = rule.find(from); end != std::string::npos) rule.resize(end);
-            sizes.push_back(size.what + " " + figure +
-                            (rule == "stated" || rule.empty() ? "" : " (" + rule + ")"));
+            sizes.push_back(size.what + " " + figure);
         }
         std::string words = joint.kind + " with " + job.made(other).part->base;
-        if (!sizes.empty()) words += fmt::format(": {}", fmt::join(sizes, "; "));
-        if (count[words]++ == 0) order.push_back(words);
+        const bool told = !sizes.empty();
+        if (told) words += fmt::format(": {}", fmt::join(sizes, "; "));
+        if (count[words]++ == 0) (told ? order : without_sizes).push_back(words);
     }
+    const auto counted = [&](const std::string& words) {
+        return count[words] > 1 ? fmt::format("{}× {}", count[words], words) : words;
+    };
     std::vector<std::string> notes;
-    for (const std::string& words : order)
-        notes.push_back(count[words] > 1 ? fmt::format("{}× {}", count[words], words) : words);
+    for (const std::string& words : order) notes.push_back(counted(words));
+    // Joints of which this part only holds the hole are named in one line.
+    std::string line;
+    for (const std::string& words : without_sizes) line += (line.empty() ? "" : "; ") + counted(words);
+    if (!line.empty()) notes.push_back(line);
     return notes;
 }
 

@@ -218,7 +218,8 @@ PartViews draw_views(const Job& job, const cutlist::Row& row, const Made& made, 
     const Layout layout = layout_of(job, made, borders, length_room);
     const double s = layout.scale.factor, length = layout.map.length_on_paper();
     const double wide = (box.high.y - box.low.y) * s, thick = (box.high.z - box.low.z) * s;
-    constexpr double figure = note_height, between = 9;
+    const double figure = job.part_figure_height();
+    constexpr double between = 9;
     const auto along = [&](double x) { return layout.map.on_paper(x); };
 
     Block block;
@@ -242,13 +243,6 @@ PartViews draw_views(const Job& job, const cutlist::Row& row, const Made& made, 
                             figure);
         else
             draw_dimensions(block, ViewSide::above, top, {string(top)}, figure);
-        if (side == PartSide::back)
-            block.text({{length + 3, (top + bottom - figure) / 2},
-                        "back",
-                        figure,
-                        Typeface::lettering,
-                        Ink::black,
-                        0});
     }
     const auto place_of = [&](PartSide side) -> const Rect* {
         for (std::size_t i = 0; i < views.sides.size(); ++i)
@@ -263,24 +257,32 @@ PartViews draw_views(const Job& job, const cutlist::Row& row, const Made& made, 
                      overall(job, box.low.y, box.high.y, 0, name, 'W', across)},
                     figure);
 
-    const double end_at = length + 16;
-    const Rect end{end_at, face.bottom, end_at + thick, face.top};
-    draw_seen(block, views.end, s, {end_at, face.bottom});
+    // The end view with its thicknesses stands clear of whatever the other dimensions reach.
+    Block end_block;
+    const Rect end{0, 0, thick, face.height()};
+    draw_seen(end_block, views.end, s, {0, 0});
     const double right_is = dot(views.end_view.right, Vector{0, 0, 1});
-    const auto through = [&](double z) {
-        return right_is > 0 ? end_at + (z - box.low.z) * s : end_at + (box.high.z - z) * s;
-    };
-    draw_dimensions(block, ViewSide::above, face.top,
-                    {chain(job, borders.thickness, box.low.z, box.high.z, face.top, name, 'T', through),
-                     overall(job, box.low.z, box.high.z, face.top, name, 'T', through)},
+    const auto through = [&](double z) { return (right_is > 0 ? z - box.low.z : box.high.z - z) * s; };
+    draw_dimensions(end_block, ViewSide::above, end.top,
+                    {chain(job, borders.thickness, box.low.z, box.high.z, end.top, name, 'T', through),
+                     overall(job, box.low.z, box.high.z, end.top, name, 'T', through)},
                     figure);
+    set_growth_rings(end_block, end, made, views.end_view);
+    const double end_at = std::max(length + 16, block.box().right + 4 - end_block.box().left);
 
     set_grain_arrow(block, face, made);
     set_face_side_mark(block, face, made);
     const PartSide face_edge = made.part->face_edge_high ? PartSide::high_edge : PartSide::low_edge;
     // Seen on its high edge the part's face side is the lower border, on its low edge the upper one.
     if (const Rect* edge = place_of(face_edge)) set_face_edge_mark(block, *edge, made.part->face_edge_high);
-    set_growth_rings(block, end, made, views.end_view);
+    block.add(end_block, {end_at, face.bottom});
+    if (const Rect* back = place_of(PartSide::back))
+        block.text({{length + 3, back->middle().y - note_height / 2},
+                    "back",
+                    note_height,
+                    Typeface::lettering,
+                    Ink::black,
+                    0});
     return {std::move(block), layout.scale};
 }
 

@@ -24,6 +24,11 @@ struct Job {
     std::vector<int> row_of_part;
 
     const joinery::Made& made(int part) const { return model.made[static_cast<std::size_t>(part)]; }
+    bool in_inches() const { return manner.unit == measure::Unit::in || manner.unit == measure::Unit::ft; }
+    /// Height of dimension figures on the sheets with the whole piece, and in part drawings. Built fractions
+    /// are lettered smaller than whole numbers, so inch figures are set larger.
+    double figure_height() const { return in_inches() ? 3.5 : paper.figure; }
+    double part_figure_height() const { return in_inches() ? 3.5 : 2.5; }
     /// A length as it stands on a drawing.
     std::string figure(double mm) const { return measure::text(measure::Length::from_geometry(mm), manner); }
     std::string figure(measure::Length length) const { return measure::text(length, manner); }

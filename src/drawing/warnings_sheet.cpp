@@ -77,7 +77,9 @@ Block finding_block(const Job& job, const findings::Finding& finding, double wid
         const int line = text.line_of(std::min(finding.span.begin, text.bytes().size()));
         std::string words(text.line(line));
         words.erase(0, words.find_first_not_of(" \t"));
-        paragraph(text.name() + ":" + std::to_string(line), words, Ink::grey);
+        // The folder differs from machine to machine, the sheet must not.
+        const std::string file = text.name().substr(text.name().find_last_of('/') + 1);
+        paragraph(file + ":" + std::to_string(line), words, Ink::grey);
     }
     block.claim({0, std::min(y, picture.empty() ? y : -picture_height), width, 0});
     return block;
