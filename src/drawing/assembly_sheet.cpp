@@ -208,9 +208,10 @@ OneSheet views_alone(const Job& job, const Principal& seen) {
     return {};
 }
 
-/// Picture and parts list. A list too long to leave the picture room goes without: the cut list names every
-/// part.
-Leaf picture_alone(const Job& job, const Picture& picture, std::size_t first, std::size_t last) {
+/// Picture and parts list; nothing when so many balloons find no room. A list too long to leave the picture
+/// room goes without: the cut list names every part.
+std::optional<Leaf> picture_alone(const Job& job, const Picture& picture, std::size_t first,
+                                  std::size_t last) {
     Leaf leaf;
     const Block list = parts_list(job);
     const Rect usable = job.paper.usable(), title = job.paper.title_block();
@@ -230,9 +231,9 @@ Leaf picture_alone(const Job& job, const Picture& picture, std::size_t first, st
         leaf.block.add(place->block, centred_in(place->block, place->rect));
         for (const Scale& scale : scales(job.manner.unit))
             if (scale.factor == place->factor) leaf.scale = scale.words;
-        break;
+        return leaf;
     }
-    return leaf;
+    return std::nullopt;
 }
 
 /// How many balloons find room in two columns on a sheet; more rows go on on the next.
@@ -256,9 +257,16 @@ std::vector<Leaf> assembly_sheets(const Job& job) {
     } else {
         leaves.push_back(alone.leaf);
         leaves.back().title = "Principal views";
-        const std::size_t rows = job.cut_list.rows.size(), most = balloons_on(job.paper);
-        for (std::size_t first = 0; first == 0 || first < rows; first += most) {
-            leaves.push_back(picture_alone(job, picture, first, std::min(rows, first + most)));
+        const std::size_t rows = job.cut_list.rows.size();
+        std::size_t at_once = std::min(rows, balloons_on(job.paper));
+        for (std::size_t first = 0; first < rows; first += at_once) {
+            auto leaf = picture_alone(job, picture, first, std::min(rows, first + at_once));
+            while (!leaf && at_once > 1) {
+                at_once = (at_once + 1) / 2;
+                leaf = picture_alone(job, picture, first, std::min(rows, first + at_once));
+            }
+            if (!leaf) break;
+            leaves.push_back(std::move(*leaf));
             leaves.back().title = first == 0 ? "Pictorial view" : "Pictorial view, continued";
         }
     }

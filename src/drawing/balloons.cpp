@@ -1,7 +1,7 @@
 // Placing: a leader ends on a seen point of the part, as near as possible to one side of the picture. Each
-// column is sorted by height and pushed apart; two leaders of a column that would cross are exchanged, which
-// always shortens them. (Boundary labelling with straight leaders; see the survey by Bekos, Niedermann and
-// Nöllenburg, 2019, known here from its abstract.) A dot ends each leader, since it ends within an area.
+// side is sorted and pushed apart; two leaders that would cross are exchanged, which always shortens them.
+// (Boundary labelling with straight leaders; see the survey by Bekos, Niedermann and Nöllenburg, 2019, known
+// here from its abstract.) A dot ends each leader, since it ends within an area.
 //
 // Seen points: middles of faces and points between the middle and the corners, tried by looking from them
 // towards the eye through every part whose picture covers the point.
@@ -180,63 +180,144 @@ std::vector<Point2> seen_points(const std::vector<solid::Placed>& parts, int par
     return points;
 }
 
-void draw_balloons(Block& block, const Rect& picture, const std::vector<BalloonWanted>& wanted,
-                   double diameter) {
-    const double pitch = diameter + 2, away = diameter / 2 + 7;
-    const Rect round = grown(picture, away);
-    std::vector<Standing> columns[2];
+namespace {
+
+/// Balloons along one side of the picture; `level` rows stand above or below it, columns beside it.
+struct Row {
+    bool level = false, high = false; ///< high: above or at the right
+    std::size_t capacity = 0;
+    std::vector<Standing> balloons;
+};
+
+/// The best anchor of each balloon: near a side, not on a line if another is clear, broad faces first.
+std::vector<Standing> anchored(const Block& block, const Rect& picture,
+                               const std::vector<BalloonWanted>& wanted) {
     std::vector<Standing> all;
     for (const BalloonWanted& w : wanted) {
-        // The anchor nearest to a side, but not so close to a line that its dot would touch it if another is
-        // clear.
         Standing best;
         double best_score = std::numeric_limits<double>::infinity();
         for (std::size_t i = 0; i < w.anchors.size(); ++i) {
             const Point2 p = w.anchors[i];
             const double to_side = std::min(p.x - picture.left, picture.right - p.x);
+            double score = to_side + 0.4 * static_cast<double>(i);
+            if (score >= best_score) continue;
             const Quad near = corners(grown({p.x, p.y, p.x, p.y}, 1.4));
-            const double score =
-                to_side + (block.occupied().free_for_text(near, 0) ? 0 : 25) + 0.4 * static_cast<double>(i);
+            if (!block.occupied().free_for_text(near, 0)) score += 25;
             if (score < best_score) best_score = score, best = {&w, p, {}};
         }
         if (best.wanted) all.push_back(best);
     }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Standing& a, const Standing& b) { return a.anchor.x < b.anchor.x; });
-    // Half to each side, as near as each column's length allows.
-    const double room = round.height();
-    const auto capacity = std::max<std::size_t>((all.size() + 1) / 2, static_cast<std::size_t>(room / pitch));
-    std::size_t to_left = 0;
-    while (to_left < all.size() && all[to_left].anchor.x < picture.middle().x) ++to_left;
-    to_left = std::clamp(to_left, all.size() > capacity ? all.size() - capacity : 0,
-                         std::min(all.size(), capacity));
-    for (std::size_t i = 0; i < all.size(); ++i) columns[i < to_left ? 0 : 1].push_back(all[i]);
-    for (int side = 0; side < 2; ++side) {
-        std::vector<Standing>& column = columns[side];
-        const double x = side == 0 ? round.left : round.right;
-        double low = picture.bottom, high = picture.top;
-        const double need = pitch * static_cast<double>(column.empty() ? 0 : column.size() - 1);
-        if (need > high - low) {
-            const double middle = (low + high) / 2;
-            low = middle - need / 2, high = middle + need / 2;
+    return all;
+}
+
+/// Gives every balloon a side: beside the picture before above and below it, the nearest first, as far as
+/// each has room.
+void assign(const std::vector<Standing>& all, const Rect& picture, std::vector<Row>& rows) {
+    struct Choice {
+        double cost;
+        std::size_t balloon, row;
+    };
+    constexpr double rather_beside = 40;
+    std::vector<Choice> choices;
+    for (std::size_t b = 0; b < all.size(); ++b)
+        for (std::size_t r = 0; r < rows.size(); ++r) {
+            const Point2 p = all[b].anchor;
+            const double away =
+                rows[r].level ? (rows[r].high ? picture.top - p.y : p.y - picture.bottom) + rather_beside
+                              : (rows[r].high ? picture.right - p.x : p.x - picture.left);
+            choices.push_back({away, b, r});
         }
-        for (Standing& s : column) {
+    std::stable_sort(choices.begin(), choices.end(),
+                     [](const Choice& a, const Choice& b) { return a.cost < b.cost; });
+    std::vector<bool> placed(all.size(), false);
+    for (const bool beyond_capacity : {false, true})
+        for (const Choice& c : choices) {
+            if (placed[c.balloon] ||
+                (!beyond_capacity && rows[c.row].balloons.size() >= rows[c.row].capacity))
+                continue;
+            rows[c.row].balloons.push_back(all[c.balloon]);
+            placed[c.balloon] = true;
+        }
+}
+
+double distance(Point2 p, Point2 a, Point2 b) {
+    const double dx = b.x - a.x, dy = b.y - a.y, length = dx * dx + dy * dy;
+    const double t = length > 0 ? std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / length, 0.0, 1.0) : 0;
+    return std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+}
+
+/// Leaders that run through another balloon or cross another leader.
+int conflicts(const std::vector<Standing>& all, double diameter) {
+    int count = 0;
+    for (std::size_t i = 0; i < all.size(); ++i)
+        for (std::size_t j = 0; j < all.size(); ++j) {
+            if (i == j) continue;
+            if (distance(all[j].at, all[i].at, all[i].anchor) < diameter / 2 + 0.3) ++count;
+            if (i < j && cross(all[i].at, all[i].anchor, all[j].at, all[j].anchor)) ++count;
+        }
+    return count;
+}
+
+/// All balloons on a ring that lies `away` from the picture.
+std::vector<Standing> arranged(const std::vector<Standing>& all, const Rect& picture, double away,
+                               double pitch) {
+    const Rect ring = grown(picture, away);
+    const auto room = [&](double length) { return static_cast<std::size_t>(length / pitch) + 1; };
+    std::vector<Row> rows{{false, false, room(picture.height()), {}},
+                          {false, true, room(picture.height()), {}},
+                          {true, true, room(picture.width()), {}},
+                          {true, false, room(picture.width()), {}}};
+    assign(all, picture, rows);
+    std::vector<Standing> out;
+    for (Row& row : rows) {
+        // Rows are laid out as columns with the two directions exchanged.
+        const auto turned = [&](Point2 p) { return row.level ? Point2{p.y, p.x} : p; };
+        const double middle = row.level ? picture.middle().x : picture.middle().y;
+        double low = row.level ? picture.left : picture.bottom,
+               high = row.level ? picture.right : picture.top;
+        const double need = row.balloons.empty() ? 0 : pitch * static_cast<double>(row.balloons.size() - 1);
+        if (need > high - low) low = middle - need / 2, high = middle + need / 2;
+        const double across =
+            row.level ? (row.high ? ring.top : ring.bottom) : (row.high ? ring.right : ring.left);
+        for (Standing& s : row.balloons) {
+            s.anchor = turned(s.anchor);
             // Leaders rise or fall away from the middle of the picture: a level one would look like an edge.
-            const double away_from_middle = s.anchor.y >= picture.middle().y ? 1 : -1;
-            s.at = {x, s.anchor.y + away_from_middle * 0.3 * std::min(std::abs(s.anchor.x - x), 40.0)};
+            const double outwards = s.anchor.y >= middle ? 1 : -1;
+            s.at = {across, s.anchor.y + outwards * 0.3 * std::min(std::abs(s.anchor.x - across), 40.0)};
         }
-        spread(column, pitch, low, high);
-        uncross(column);
-        for (const Standing& s : column) {
-            const double length = std::hypot(s.anchor.x - s.at.x, s.anchor.y - s.at.y);
-            const Point2 start{s.at.x + (s.anchor.x - s.at.x) * diameter / 2 / length,
-                               s.at.y + (s.anchor.y - s.at.y) * diameter / 2 / length};
-            block.line(start, s.anchor, Pen::thin, Role::leader);
-            block.dot(s.anchor, 1.2);
-            balloon(block, s.at, diameter, s.wanted->reference);
-            if (s.wanted->to_sheet >= 0)
-                block.link(grown({s.at.x, s.at.y, s.at.x, s.at.y}, diameter / 2), s.wanted->to_sheet);
+        spread(row.balloons, pitch, low, high);
+        for (Standing& s : row.balloons) {
+            s.anchor = turned(s.anchor);
+            s.at = turned(s.at);
+            out.push_back(s);
         }
+    }
+    uncross(out);
+    return out;
+}
+
+} // namespace
+
+void draw_balloons(Block& block, const Rect& picture, const std::vector<BalloonWanted>& wanted,
+                   double diameter) {
+    const std::vector<Standing> all = anchored(block, picture, wanted);
+    // Farther out the leaders are less steep; as near as they leave one another alone.
+    std::vector<Standing> best;
+    int least = -1;
+    for (double away = diameter / 2 + 7; away < 60 && least != 0; away += 8) {
+        std::vector<Standing> trial = arranged(all, picture, away, diameter + 2);
+        const int count = conflicts(trial, diameter);
+        if (least < 0 || count < least) best = std::move(trial), least = count;
+    }
+    for (const Standing& s : best) {
+        const double length = std::hypot(s.anchor.x - s.at.x, s.anchor.y - s.at.y);
+        const Point2 start{s.at.x + (s.anchor.x - s.at.x) * diameter / 2 / length,
+                           s.at.y + (s.anchor.y - s.at.y) * diameter / 2 / length};
+        block.line(start, s.anchor, Pen::thin, Role::leader);
+        block.dot(s.anchor, 1.2);
+        balloon(block, s.at, diameter, s.wanted->reference);
+        if (s.wanted->to_sheet >= 0)
+            block.link(grown({s.at.x, s.at.y, s.at.x, s.at.y}, diameter / 2), s.wanted->to_sheet);
     }
 }
 

@@ -26,6 +26,9 @@ Picture look_at_picture(const Job& job) {
             const Seen part = look_at(alone, view, false);
             unseen.insert(unseen.end(), part.visible.begin(), part.visible.end());
             points = seen_points(alone, 0, view);
+            // A splinter has no face broad enough to choose a place on.
+            const measure::Point middle = alone.front().frame.out(alone.front().solid->centroid);
+            if (points.empty()) points.push_back({dot(middle, view.right), dot(middle, view.up)});
         }
         picture.anchors.push_back(std::move(points));
     }

@@ -1,5 +1,5 @@
 // Dimensions: below the front view the rod across, below the side view the rod deep, left of the front view
-// the rod up, each as a string from line to line with the overall size outside. A link of a string that
+// the rod up, each as a string from line to line, as far as there is wood, with the overall size outside. A link of a string that
 // repeats the overall is left out. First angle puts the plan below the front and the view from the left at
 // its right; third angle puts the plan above and the view from the right at its right. Hidden edges: those of
 // whole parts, as if no joint were cut. Where they would be many, only those of parts that are seen in none
@@ -143,6 +143,10 @@ std::vector<MeasureString> strings_of(const Job& job, int direction, const Seen&
             lines.push_back(line.at);
     std::sort(lines.begin(), lines.end());
     lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
+    // A line where there is no wood (a wall, a neighbour's place) has nothing on the drawing to point at.
+    std::erase_if(lines, [&](Length line) {
+        return line.value() < overall_from - 0.01 || line.value() > overall_to + 0.01;
+    });
     MeasureString string;
     for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
         const double a = lines[i].value(), b = lines[i + 1].value();

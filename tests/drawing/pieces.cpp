@@ -396,4 +396,45 @@ BuiltPiece odd_shapes(const std::string& sheet) {
     return b.done();
 }
 
+BuiltPiece hard_piece(int parts, const std::string& sheet) {
+    Builder b(
+        "A title far longer than the field that is meant to hold it, with more words than any drawing needs",
+        sheet);
+    b.piece().shop.owner = "Unbreakablenameofaworkshopthatneverendsandhasnospaceinitanywhereatall";
+    b.rod(0, {{"left", 0}, {"far away", 20000}, {"near", 0.1}, {"nearer", 0.2}});
+    const char* woods[] = {"black cherry", "hard maple",    "white oak",
+                           "black walnut", "yellow-poplar", "teak"};
+    for (int i = 0; i < parts; ++i) {
+        // Each part differs in length; every seventh is a splinter, every eleventh a beam.
+        const double length = i % 7 == 3 ? 3 + 0.01 * i : i % 11 == 5 ? 6000 + i : 200 + i;
+        const double thick = i % 7 == 3 ? 0.4 : i % 11 == 5 ? 90 : 15 + i % 3;
+        const double x = 250.0 * (i % 10), z = 120.0 * (i / 10);
+        const std::string name =
+            i % 5 == 0 ? "partwithanamewithoutanyspaceinwhichnolinecanbebroken" + std::to_string(i)
+                       : "part number " + std::to_string(i) + " of a very long and wordy list of parts ½ é";
+        const int part = b.part(name, "", {{x, 0, z}, {x + thick * 3, length, z + thick}}, back, up,
+                                woods[i % 6], wood::Sawn::flat);
+        b[part].notes.push_back(
+            {std::string(static_cast<std::size_t>(20 + 13 * (i % 9)), 'n') + " ends", {}});
+        if (i % 4 == 1)
+            b.cut(part, "groove",
+                  piece::BoxCut{{{-1, thick, thick / 2}, {length + 1, thick * 2, thick + 1}}});
+        if (i % 6 == 2)
+            for (int k = 1; k < 12; ++k)
+                b.cut(part, "bore",
+                      piece::BoreCut{{2, true},
+                                     {k * length / 13, thick * (1 + 0.1 * k), thick},
+                                     2.0 + 0.1 * k,
+                                     thick / 2,
+                                     {}});
+        b.findings().add(Builder::finding(
+            i % 3 == 0 ? "some-check" : "other-check", static_cast<findings::Severity>(i % 3),
+            "something is amiss with this part, for the " + std::to_string(i) + "th time", "limit 3 mm",
+            "mend it", {name}, Point{x, length / 2, z}));
+    }
+    return b.done();
+}
+
+BuiltPiece no_parts() { return Builder("Nothing", "A3").done(); }
+
 } // namespace rayfleck::testing

@@ -30,4 +30,10 @@ BuiltPiece slatted_rack(int slats = 38, const std::string& sheet = "A3");
 /// A board with an arched edge, a turned post and a mitred frame: shapes that are not boxes.
 BuiltPiece odd_shapes(const std::string& sheet = "A3");
 
+/// What strains a layout: many distinct parts, long names without a space, sizes from a splinter to a beam, a
+/// rod line far outside, a great many findings.
+BuiltPiece hard_piece(int parts, const std::string& sheet = "A4");
+/// A piece of which nothing is left.
+BuiltPiece no_parts();
+
 } // namespace rayfleck::testing
