@@ -1,9 +1,9 @@
 // Dimensions: below the front view the rod across, below the side view the rod deep, left of the front view
-// the rod up, each as a string from line to line, as far as there is wood, with the overall size outside. A link of a string that
-// repeats the overall is left out. First angle puts the plan below the front and the view from the left at
-// its right; third angle puts the plan above and the view from the right at its right. Hidden edges: those of
-// whole parts, as if no joint were cut. Where they would be many, only those of parts that are seen in none
-// of the three views.
+// the rod up, each as a string from line to line, as far as there is wood, with the overall size outside. A
+// link of a string that repeats the overall is left out. First angle puts the plan below the front and the
+// view from the left at its right; third angle puts the plan above and the view from the right at its right.
+// Hidden edges: those of whole parts, as if no joint were cut. Where they would be many, only those of parts
+// that are seen in none of the three views.
 
 #include "drawing/principal_views.hpp"
 
@@ -168,13 +168,21 @@ Principal look_at_piece(const Job& job) {
         {&p.front, solid::front_view()},
         {&p.plan, solid::top_view()},
         {&p.side, job.first_angle ? solid::left_view() : solid::right_view()}};
+    // A speck seen through a gap does not tell what a part is.
+    constexpr double enough_seen = 0.1;
     std::vector<bool> is_seen(job.placed.size(), false);
+    const auto length = [](const Segment2& s) { return std::hypot(s.b.x - s.a.x, s.b.y - s.a.y); };
     for (const auto& [seen, view] : views) {
+        std::vector<double> shown(job.placed.size(), 0.0), all(job.placed.size(), 0.0);
         for (const solid::Line2& line : solid::hidden_lines(job.placed, view)) {
+            const auto part = static_cast<std::size_t>(line.part);
+            all[part] += length(line.at);
             if (!line.visible) continue;
             seen->visible.push_back(line.at);
-            is_seen[static_cast<std::size_t>(line.part)] = true;
+            shown[part] += length(line.at);
         }
+        for (std::size_t part = 0; part < all.size(); ++part)
+            if (shown[part] > enough_seen * all[part]) is_seen[part] = true;
         std::vector<Point2> points;
         for (const Segment2& s : seen->visible) points.push_back(s.a), points.push_back(s.b);
         if (!points.empty()) seen->box = around(points);
