@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numbers>
 #include <set>
 
 #include <fmt/format.h>
@@ -88,6 +89,32 @@ std::string arc_words(const Job& job, const solid::Outline& outline) {
     return fmt::format("{}", fmt::join(radii, ", "));
 }
 
+/// A mortise that stands askew has no sizes along the part's own axes: what goes into it, and how far it
+/// leans away from square. Nothing when its joint states no tenon.
+std::string leaning_mortise_words(const Job& job, const piece::Cut& cut, const joinery::Made& made) {
+    if (cut.joint < 0) return "";
+    const joinery::Joint& joint = job.model.joints[static_cast<std::size_t>(cut.joint)];
+    const auto size = [&](const std::string& what) -> std::string {
+        for (const joinery::Size& s : joint.sizes)
+            if (s.what == what && s.unit == "mm") return job.figure(s.value);
+        return "";
+    };
+    const std::string width = size("tenon width"), thickness = size("tenon thickness");
+    if (width.empty() || thickness.empty()) return "";
+    std::string words = " for a tenon " + width + " × " + thickness;
+    if (joint.kind.find("through") != std::string::npos)
+        words += ", through";
+    else if (const std::string length = size("tenon length"); !length.empty())
+        words += ", " + length + " long";
+    const measure::Vector way = made.part->frame.turn_in(joint.assembly);
+    const double squarest = std::max({std::abs(way.x), std::abs(way.y), std::abs(way.z)});
+    if (squarest > 0.5) {
+        const double lean = std::acos(std::min(1.0, squarest)) * 180 / std::numbers::pi;
+        if (lean > 0.05) words += fmt::format(", leaning {:.1f}°", lean);
+    }
+    return words;
+}
+
 std::string words_of(const Job& job, const piece::Cut& cut, const joinery::Made& made) {
     std::string words = cut.word;
     if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape))
@@ -118,8 +145,10 @@ std::string words_of(const Job& job, const piece::Cut& cut, const joinery::Made&
             words += ": set the saw to " + angles;
         }
     }
-    if (const auto* prism = std::get_if<piece::PrismCut>(&cut.shape))
+    if (const auto* prism = std::get_if<piece::PrismCut>(&cut.shape)) {
         if (const std::string arcs = arc_words(job, prism->outline); !arcs.empty()) words += " " + arcs;
+        if (cut.word == "mortise") words += leaning_mortise_words(job, cut, made);
+    }
     if (const auto* turned = std::get_if<piece::TurnedCut>(&cut.shape)) {
         // Of a smooth curve only its ends and its thickest and thinnest places are told.
         std::vector<std::string> stations;
@@ -199,6 +228,8 @@ std::vector<std::string> cut_notes(const Job& job, const cutlist::Row& row) {
         if (is_waste_round_a_tongue(cut.word) && !std::holds_alternative<piece::PlaneCut>(cut.shape))
             continue;
         if (std::holds_alternative<piece::EdgeCut>(cut.shape)) continue;
+        // Trimmed flush once it is driven home: nothing to set out beforehand.
+        if (cut.word == "tenon end") continue;
         const std::string words = words_of(job, cut, made);
         if (count[words]++ == 0) order.push_back(words);
     }

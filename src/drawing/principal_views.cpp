@@ -3,7 +3,7 @@
 // link of a string that repeats the overall is left out. First angle puts the plan below the front and the
 // view from the left at its right; third angle puts the plan above and the view from the right at its right.
 // Hidden edges: those of whole parts, as if no joint were cut. Where they would be many, only those of parts
-// that are seen in none of the three views.
+// of which no copy is seen in any of the three views.
 
 #include "drawing/principal_views.hpp"
 
@@ -188,6 +188,14 @@ Principal look_at_piece(const Job& job) {
         if (!points.empty()) seen->box = around(points);
         seen->visible = united(seen->visible);
     }
+    // One copy in sight tells of all that share its row; dashing a single one of four legs would puzzle.
+    std::vector<bool> row_seen(job.cut_list.rows.size(), false);
+    for (std::size_t part = 0; part < is_seen.size(); ++part)
+        if (const int row = job.row_of_part[part]; row >= 0 && is_seen[part])
+            row_seen[static_cast<std::size_t>(row)] = true;
+    for (std::size_t part = 0; part < is_seen.size(); ++part)
+        if (const int row = job.row_of_part[part]; row >= 0 && row_seen[static_cast<std::size_t>(row)])
+            is_seen[part] = true;
     for (const auto& [seen, view] : views) {
         std::vector<Segment2> all, unseen;
         for (const solid::Line2& line : solid::hidden_lines(plain.placed, view)) {

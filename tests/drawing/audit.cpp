@@ -60,6 +60,7 @@ class SheetAudit {
         paper();
         title_block();
         lettering();
+        pens();
         texts_apart();
         texts_clear_of_lines();
         arrowheads_clear_of_texts();
@@ -131,6 +132,45 @@ class SheetAudit {
                 fault("text `{}` is {:.2f} mm high", t.text->words, t.text->height);
             if (t.text->turn != 0 && t.text->turn != 90)
                 fault("text `{}` is turned by {}°", t.text->words, t.text->turn);
+            // Repeats are told by their number of places.
+            if (t.text->words.find("TYP") != std::string::npos)
+                fault("`{}` says TYP instead of a number", t.text->words);
+        }
+    }
+
+    /// ISO 128: two widths, one twice the other; edges wide or narrow dashed, what belongs to dimensions
+    /// narrow.
+    void pens() {
+        const auto is = [](double a, double b) { return std::abs(a - b) < 1e-9; };
+        const double wide = width_of(Pen::visible), narrow = width_of(Pen::thin);
+        if (!is(wide, 2 * narrow)) fault("the two line widths are {} and {} mm", wide, narrow);
+        // 12 and 3 line widths, within a tenth.
+        const std::vector<double> dashes = dashes_of(Pen::hidden);
+        if (dashes.size() != 2 || std::abs(dashes[0] / (12 * narrow) - 1) > 0.1 ||
+            std::abs(dashes[1] / (3 * narrow) - 1) > 0.1)
+            fault("hidden edges are not dashed 12 and 3 line widths");
+        for (const Item& item : sheet_.items) {
+            const auto* stroke = std::get_if<Stroke>(&item);
+            if (!stroke || stroke->points.empty()) continue;
+            const double width = width_of(stroke->pen);
+            const Point2 at = stroke->points.front();
+            if (!is(width, wide) && !is(width, narrow))
+                fault("a line {} mm wide at {:.1f}, {:.1f}", width, at.x, at.y);
+            switch (stroke->role) {
+            case Role::edge:
+                if (stroke->pen != Pen::visible && stroke->pen != Pen::hidden)
+                    fault("an edge drawn neither wide nor dashed at {:.1f}, {:.1f}", at.x, at.y);
+                break;
+            case Role::dimension:
+            case Role::extension:
+            case Role::leader:
+            case Role::hatch:
+                if (stroke->pen != Pen::thin)
+                    fault("a dimension, leader or hatch line not narrow at {:.1f}, {:.1f}", at.x, at.y);
+                break;
+            default:
+                break;
+            }
         }
     }
 
