@@ -157,6 +157,11 @@ bool size_is_of_stock(const Instance& instance, int axis) {
     return told_size(instance, axis, nullptr) == nullptr && stock_size(instance, axis).has_value();
 }
 
+bool stock_is_unknown(const Instance& instance) {
+    const syntax::Phrase* phrase = stock_phrase(instance);
+    return phrase && !wood::lumber_named(std::get<syntax::StockIs>(phrase->says).stock.text);
+}
+
 std::optional<Length> stated_size(Elaboration& e, Instance& instance, int axis) {
     phrases_of(e, *instance.part);
     Instance::Stated& stated = instance.stated[static_cast<std::size_t>(axis)];
@@ -193,7 +198,7 @@ std::optional<Direction> length_direction(Elaboration& e, Instance& instance) {
     for (const Direction d : directions)
         if (is_spanned(instance, d)) spanned.push_back(d);
     if (spanned.size() == 1 && size_is_told(instance, 1) && size_is_told(instance, 2)) return spanned.front();
-    if (!instance.quiet) {
+    if (!instance.quiet && !stock_is_unknown(instance)) {
         findings::Finding& f =
             e.error("no-direction", instance.part->header,
                     "it is not told which way the length of `" + instance.part->name + "` runs");

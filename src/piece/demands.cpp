@@ -450,6 +450,7 @@ void read_demands(Elaboration& e, Instance& instance) {
     for (const Span& error : e.text_errors)
         if (error.file == whole.file && error.begin >= whole.begin && error.begin <= whole.end)
             instance.quiet = true;
+    instance.quiet = instance.quiet || instance.part->said_twice;
     Reader reader{e, instance, {}};
     for (const Phrase* phrase : phrases_of(e, *instance.part)) reader.read(*phrase);
     reader.rows();

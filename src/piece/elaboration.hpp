@@ -174,6 +174,7 @@ struct PartEntry {
     Span header, span;
     const syntax::PartIs* says = nullptr;
     Scope* scope = nullptr;
+    bool said_twice = false; ///< and reported: what seems missing may be what was passed over
     Progress phrases_progress = Progress::untouched;
     std::vector<const syntax::Phrase*> phrases; ///< with those taken over by `like`
     const std::vector<syntax::Copies>* copies = nullptr;
@@ -354,6 +355,9 @@ std::optional<Length> offset_of(Elaboration& e, MadeCopy& copy, Direction direct
 // ---------------------------------------------------------------------------------------------
 
 const std::vector<const syntax::Phrase*>& phrases_of(Elaboration& e, PartEntry& part);
+/// Reports what may be said once only and is said again; false when there is any.
+bool says_once(Elaboration& e, const syntax::PartIs& says);
+bool says_once(Elaboration& e, const std::vector<OptionGiven>& options, const std::string& kind);
 void expand(Elaboration& e, PartEntry& part);
 void expand(Elaboration& e, MadeEntry& made);
 Part reflected(const Part& part, Direction direction, double middle);
@@ -375,6 +379,8 @@ std::optional<Length> stated_size(Elaboration& e, Instance& instance, int axis);
 bool size_is_told(const Instance& instance, int axis);
 /// Told by the stock alone: it counts where nothing else tells, for stock may be cut down.
 bool size_is_of_stock(const Instance& instance, int axis);
+/// Its stock is unknown, which is reported: what thickness and width seem to miss only follows from that.
+bool stock_is_unknown(const Instance& instance);
 const Spot& spot_of(Elaboration& e, Instance& instance, Direction direction);
 /// The same for any standing, in the coordinates of the scope that asked.
 std::optional<Interval> interval_of(Elaboration& e, const PartRef& ref, Direction direction);

@@ -77,6 +77,7 @@ void gather_part(Elaboration& e, Scope& scope, const Statement& statement, const
     part->span = statement.span;
     part->says = &says;
     part->scope = &scope;
+    part->said_twice = !says_once(e, says);
     scope.items.push_back({part.get(), nullptr});
     scope.parts.push_back(std::move(part));
 }

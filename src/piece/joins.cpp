@@ -228,6 +228,7 @@ void read_join(Elaboration& e, Scope& scope, const std::string& prefix, const sy
         if (given) out.options.push_back(*given);
     }
     for (const syntax::NoteIs& note : says.notes) out.notes.push_back({note.text.text, note.text.span});
+    sound = says_once(e, out.options, out.kind) && sound;
     if (!sound) return;
     out.a = ids_of(e, scope, prefix, says.a, ids);
     out.b = ids_of(e, scope, prefix, says.b, ids);

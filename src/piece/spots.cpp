@@ -77,6 +77,7 @@ struct Solver {
 
     void open() {
         if (self.quiet || faulty) return;
+        if (axis != 0 && find(Demand::Kind::size) == nullptr && stock_is_unknown(self)) return;
         const bool placed = find(Demand::Kind::low) || find(Demand::Kind::high) || find(Demand::Kind::centre);
         constexpr std::array sizes{"length", "width", "thickness"};
         constexpr std::array examples{"20 x 60 x 400", "60 wide", "20 thick"};

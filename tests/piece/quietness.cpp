@@ -134,3 +134,47 @@ TEST_CASE("the same text gives the same piece") {
                                     "floor to high, left at left, front at front\n  splayed 8 degrees left\n";
     CHECK(outcome(text) == outcome(text));
 }
+
+TEST_CASE("an unknown stock is one error") {
+    const std::string told = outcome(rods + "part board\n  wood cherry, stock 2x7, runs deep, from front to "
+                                            "back, left at left, bottom at floor\n");
+    CHECK(count_of(told, "[") == 1);
+    CHECK(told.find("[unknown-stock]") != std::string::npos);
+}
+
+TEST_CASE("a phrase said twice names both places") {
+    const auto told = [](const std::string& phrases) {
+        return outcome(rods + "part p\n  from left to right, front at front, bottom at floor\n" + phrases);
+    };
+    CHECK(told("  wood cherry\n  wood teak\n  size 20 x 60, runs across\n") ==
+          "9: the wood of `p` is told twice [said-twice]\n  8: the first time\n  mend: leave one of them "
+          "out\n");
+    CHECK(told("  wood cherry, size 20 x 60, runs across\n  30 thick\n") ==
+          "9: the thickness of `p` is told twice [said-twice]\n  8: the first time\n  mend: leave one of "
+          "them out\n");
+    for (const std::string pair :
+         {"flat sawn, quarter sawn", "bark face up, bark face down", "stock 8/4, stock 4/4",
+          "grain at 10 degrees, grain at 20 degrees", "glued up of 2 staves, glued up of 3 staves",
+          "face side front, face side back", "runs across"}) {
+        INFO(pair);
+        const std::string found = told("  wood cherry, size 20 x 60, runs across\n  " + pair + "\n");
+        CHECK(count_of(found, "[") == 1);
+        CHECK(found.find("[said-twice]") != std::string::npos);
+    }
+    // Face and edge, word and angle of the sawing are two things each; and `like` is answered, not repeated.
+    CHECK(told("  wood cherry, flat sawn, rings at 20 degrees, size 20 x 60, runs across\n  face side front, "
+               "face edge top\npart q like p\n  wood teak, front at front + 40\n")
+              .find("said-twice") == std::string::npos);
+}
+
+TEST_CASE("an option of a joint said twice names both places") {
+    const std::string parts =
+        rods + "part leg, left and right\n  wood cherry, size 40 x 40, stands, from floor to high\n  left at "
+               "left, front at front\npart rail\n  wood cherry, 20 thick, runs across, between leg, from low "
+               "to high, front at front + 10\njoin rail to leg with mortise and tenon, ";
+    CHECK(outcome(parts + "8 thick, 10 thick\n") ==
+          "11: `thick` of this `mortise and tenon` is told twice [said-twice]\n  11: the first time\n  mend: "
+          "leave one of them out, or write a joint of its own for the other\n");
+    CHECK(outcome(parts + "glued, dry\n").find("[said-twice]") != std::string::npos);
+    CHECK(outcome(parts + "8 thick, 40 wide\n").find("[") == std::string::npos);
+}
