@@ -19,7 +19,8 @@ Picture look_at_picture(const Job& job) {
     for (const cutlist::Row& row : job.cut_list.rows) {
         std::vector<Point2> points;
         // The first few copies are enough to find a good place.
-        for (std::size_t i = 0; i < row.parts.size() && i < 6; ++i)
+        constexpr std::size_t copies = 6, enough = 24;
+        for (std::size_t i = 0; i < row.parts.size() && i < copies && points.size() < enough; ++i)
             for (const Point2 p : seen_points(job.placed, row.parts[i], view)) points.push_back(p);
         if (points.empty() && !row.parts.empty()) {
             const std::vector<solid::Placed> alone{job.placed[static_cast<std::size_t>(row.parts.front())]};
