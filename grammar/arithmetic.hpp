@@ -94,9 +94,11 @@ struct smaller : if_must<seq<word::smaller, word::of>, first_of_two, word::and_,
 struct middle : if_must<seq<word::middle, word::between>, first_of_two, word::and_, second_of_two> {};
 
 struct size_word : sor<word::thickness, word::width, word::length> {};
+/// A part whose size is meant; `thick`, `wide`, `deep` may follow, and then another size.
+struct measured_part : seq<shorter_name, opt<copy_clause>> {};
 // A size of a part.
-//     thickness of leg
-struct size_of : if_must<seq<size_word, word::of>, part_name> {};
+//     thickness of leg     thickness of "top long rail"
+struct size_of : if_must<seq<size_word, word::of>, measured_part> {};
 // A face of a part as a position.
 //     right of leg      inside of long apron
 struct side_of : if_must<seq<side, word::of>, part_name> {};

@@ -59,6 +59,7 @@ template <> inline constexpr Expected expected<equals>{"'='"};
 
 // Parts, sides, directions.
 template <> inline constexpr Expected expected<part_name>{"the name of a part"};
+template <> inline constexpr Expected expected<measured_part>{"the name of a part"};
 template <> inline constexpr Expected expected<second_part>{"the name of a part"};
 template <> inline constexpr Expected expected<receiving_part>{"the name of a part"};
 template <> inline constexpr Expected expected<new_name>{"a name"};

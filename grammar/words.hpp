@@ -149,8 +149,10 @@ struct reserved
     : sor<word::across, word::after, word::all, word::and_, word::at, word::because, word::before, word::between,
           word::by, word::each, word::every, word::from, word::in, word::like, word::of, word::on, word::or_, word::to,
           word::up, word::with, keyword<TAO_PEGTL_STRING("x")>> {};
-/// Words with which a name may begin (`long apron`) but not go on.
-struct ends_name : sor<reserved, word::deep, word::long_, word::thick, word::wide> {};
+/// Words that say which size a size is, or which way: `leg-size wide`, `between leg deep`.
+struct measure_word : sor<word::deep, word::long_, word::thick, word::wide> {};
+/// Words that end a name of one word, or of a copy.
+struct ends_name : sor<reserved, measure_word> {};
 
 // One word that names a value, a line of a rod, a column.
 //     leg-size
@@ -164,11 +166,18 @@ struct quote_end : one<'"'> {};
 struct quoted_inside : seq<one<'"'>, quoted_text, must<quote_end>> {};
 struct quoted : seq<quoted_inside, gap> {};
 
-// The name of a part, a recipe or a wood: one word or several, or anything in quotes.
-//     leg        long apron        "rail no. 2"
-struct further_word : seq<gap, not_at<ends_name>, plain_word> {};
+// The name of a part, a recipe or a wood: one word or several, or anything in quotes. A measure word may stand in
+// it, but not last: what follows shows that it belongs to the name.
+//     leg        long apron        top long rail        "rail no. 2"
+struct measure_goes_on : at<plus<measure_word>, not_at<reserved>, plain_word> {};
+struct further_word : seq<gap, not_at<reserved>, sor<not_at<measure_word>, measure_goes_on>, plain_word> {};
 struct name_words : seq<not_at<reserved>, plain_word, star<further_word>> {};
 struct name : sor<quoted, seq<name_words, gap>> {};
+// A name behind which a measure word and then another name may follow: it ends before the measure word.
+//     groove thickness of panel wide groove-depth deep in ...
+struct shorter_further_word : seq<gap, not_at<ends_name>, plain_word> {};
+struct shorter_name_words : seq<not_at<reserved>, plain_word, star<shorter_further_word>> {};
+struct shorter_name : sor<quoted, seq<shorter_name_words, gap>> {};
 
 // Words in a row that are taken as they stand, up to a number, a comma or the end.
 //     mortise and tenon

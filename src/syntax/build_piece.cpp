@@ -291,9 +291,7 @@ Told build_part(const Reading& reading, const Header& header) {
             if (const Piece* other = like->find(Form::part_name)) out.like = reading.part_name(*other);
     }
     for (const Stretch& stretch : further(header)) {
-        const std::string_view word = token_at(reading.text, stretch.begin, stretch.end);
-        const bool phrase = begins_phrase(word) && !begins_copies(reading, stretch);
-        if (phrase) {
+        if (looks_like_phrase(reading, stretch) && !begins_copies(reading, stretch)) {
             read_phrases(reading, stretch, nullptr, out.phrases);
         } else if (auto copies = read_copies(reading, stretch)) {
             out.copies.push_back(std::move(*copies));

@@ -73,9 +73,11 @@ template <> constexpr Form form_of<grammar::both> = Form::both;
 template <> constexpr Form form_of<grammar::condition> = Form::either;
 
 template <> constexpr Form form_of<grammar::name_words> = Form::name;
+template <> constexpr Form form_of<grammar::shorter_name_words> = Form::name;
 template <> constexpr Form form_of<grammar::name_word> = Form::name;
 template <> constexpr Form form_of<grammar::copy_name> = Form::copy;
 template <> constexpr Form form_of<grammar::part_name> = Form::part_name;
+template <> constexpr Form form_of<grammar::measured_part> = Form::part_name;
 template <> constexpr Form form_of<grammar::words_inside> = Form::words;
 template <> constexpr Form form_of<grammar::stock_words> = Form::words;
 template <> constexpr Form form_of<grammar::price_stock_word> = Form::words;

@@ -103,8 +103,15 @@ std::string_view first_word(const Reading& reading, Stretch stretch, std::size_t
     return word;
 }
 
-std::string_view last_word(const Reading& reading, Stretch stretch) {
-    return token_before(reading.text, stretch.end);
+bool begins_with_number(const Reading& reading, Stretch stretch) {
+    const char first = reading.text[stretch.begin];
+    return (first >= '0' && first <= '9') || first == '(';
+}
+
+/// Its last word says which size it is: `leg-size wide`.
+bool says_which_size(const Reading& reading, Stretch stretch) {
+    const std::string_view last = token_before(reading.text, stretch.end);
+    return last == "thick" || last == "wide" || last == "long";
 }
 
 std::vector<OutlineStep> outline_steps(const Reading& reading, const std::vector<Line>& lines) {
@@ -176,15 +183,20 @@ Says labelled_size(const Reading& reading, Stretch stretch) {
 /// After a broken phrase a number behind the comma is most likely the rest of it: `to point 3, 4`.
 bool goes_on_broken(const Reading& reading, Stretch stretch, const std::vector<Phrase>& before) {
     if (before.empty() || !std::holds_alternative<Broken>(before.back().says)) return false;
-    const char first = reading.text[stretch.begin];
-    const std::string_view last = last_word(reading, stretch);
-    const bool number = (first >= '0' && first <= '9') || first == '(';
-    return number && last != "thick" && last != "wide" && last != "long";
+    return begins_with_number(reading, stretch) && !says_which_size(reading, stretch);
 }
 
 } // namespace
 
 bool begins_phrase(std::string_view word) { return word == "outline" || phrase_word(word) != nullptr; }
+
+bool looks_like_phrase(const Reading& reading, Stretch stretch) {
+    const std::string word(token_at(reading.text, stretch.begin, stretch.end));
+    if (begins_phrase(word) || begins_with_number(reading, stretch) || says_which_size(reading, stretch))
+        return true;
+    if (findings::near_word(word, {"at", "left", "front", "top", "row"})) return false;
+    return findings::near_word(word, all_words()).has_value();
+}
 
 std::string_view form_of_phrase(std::string_view word) {
     for (const grammar::WrittenForm& form : grammar::phrase_forms)
@@ -244,11 +256,8 @@ void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Lin
     if (const PhraseWord* rule = phrase_word(word))
         return add(stretch.begin, stretch.end, matched_phrase(reading, *rule, word, word_end, stretch.end));
 
-    const std::string_view last = last_word(reading, stretch);
-    const char first = reading.text[stretch.begin];
-    const bool sized = last == "thick" || last == "wide" || last == "long";
-    const bool number = (first >= '0' && first <= '9') || first == '(';
-    if (sized || number) return add(stretch.begin, stretch.end, labelled_size(reading, stretch));
+    if (begins_with_number(reading, stretch) || says_which_size(reading, stretch))
+        return add(stretch.begin, stretch.end, labelled_size(reading, stretch));
 
     reading.report.unknown_word(
         stretch.begin, stretch.end, all_words(), "begins no phrase of a part",

@@ -13,6 +13,10 @@ namespace rayfleck::syntax {
 /// Whether a phrase of a part begins with this word.
 bool begins_phrase(std::string_view word);
 
+/// Whether a stretch is meant as a phrase of a part: its first word begins one, also misspelt, or it is a size
+/// and which size it is.
+bool looks_like_phrase(const Reading& reading, Stretch stretch);
+
 /// One stretch of a line, usually one phrase. `block`: the deeper lines below it, if it may take them.
 /// What cannot be read is reported and becomes a Broken phrase.
 void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Line>* block,

@@ -6,6 +6,8 @@
 
 #include "syntax/report.hpp"
 
+#include <algorithm>
+#include <initializer_list>
 #include <sstream>
 #include <utility>
 
@@ -33,15 +35,61 @@ std::vector<std::string> split(const std::string& words) {
 
 std::string quote(std::string_view token) { return "'" + std::string(token) + "'"; }
 
+bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+bool is_measure_word(std::string_view word) { return is_one_of(word, {"deep", "long", "thick", "wide"}); }
+
+/// The words that no name may hold without quotes; the grammar's `reserved`.
+bool is_reserved(std::string_view word) {
+    return is_one_of(word, {"across",  "after", "all",  "and",   "at",   "because", "before",
+                            "between", "by",    "each", "every", "from", "in",      "like",
+                            "of",      "on",    "or",   "to",    "up",   "with",    "x"});
+}
+
+/// What to do about a name that holds or is a word that it cannot be; empty when there is no such name.
+/// `said`: the line up to `found`.
+std::string name_remedy(const Missed& missed, std::string_view said, std::string_view before,
+                        std::string_view found, std::string_view form) {
+    const std::string_view what = missed.what;
+    const auto in_quotes = [](std::string_view word) {
+        return "a name that holds " + quote(word) + " stands in double quotes";
+    };
+    // `join a with b`, `over` and nothing behind it: what is expected was left out, and the phrase goes on.
+    const bool said_later = form.find(" " + std::string(found) + " ") != form.npos;
+    if (is_measure_word(found) || is_reserved(found)) {
+        if (is_one_of(what, {"a name of one word", "the name of a line"}) || what.starts_with("a line:"))
+            return quote(found) + " is no name: choose another word";
+        if (!said_later && (what == "a name" || what.starts_with("the name of"))) return in_quotes(found);
+    }
+    const bool ends_here = what.starts_with("a comma or");
+    const bool may_go_on = ends_here || is_one_of(what, {"'to'", "'with'", "'by'", "'because'", "'from'"});
+    if (before.empty() || !may_go_on) return {};
+    if (is_measure_word(before)) {
+        for (const std::string_view of : {"thickness of", "width of", "length of"})
+            if (said.find(of) != said.npos) return "behind " + quote(of) + " " + in_quotes(before);
+        return {};
+    }
+    const bool takes_copies = form.find("COPIES") != form.npos;
+    if (ends_here && takes_copies &&
+        (found == "at" || found == "each" ||
+         (found == "and" && is_one_of(before, {"left", "front", "top"})) ||
+         (found == "of" && before == "row")))
+        return "set a comma before the copies";
+    const bool after_name = !(before.front() >= '0' && before.front() <= '9') && !is_reserved(before) &&
+                            (form.find("PART") != form.npos || form.find("NAME") != form.npos ||
+                             form.find("RECIPE") != form.npos);
+    if (!after_name) return {};
+    if (is_measure_word(found))
+        return "a name cannot end with " + quote(found) +
+               ": set a word behind it, or write it in double quotes";
+    if (is_reserved(found) && (ends_here || !said_later)) return in_quotes(found);
+    return {};
+}
+
 /// Some wrong tokens have a remedy of their own.
-std::string remedy(const Missed& missed, std::string_view before, std::string_view found,
-                   std::string_view form) {
-    const bool after_name = !before.empty() && !(before.front() >= '0' && before.front() <= '9') &&
-                            (form.find("PART") != form.npos || form.find("NAME") != form.npos);
-    if (after_name && (found == "deep" || found == "long" || found == "thick" || found == "wide"))
-        return "a name may begin with " + quote(found) +
-               " but not go on with it: turn the words round, or write the "
-               "name in double quotes";
+std::string remedy(const Missed& missed, std::string_view before, std::string_view found) {
     if (found == "," && !before.empty() && before.back() >= '0' && before.back() <= '9')
         return "a fraction is written with a point, not with a comma: 1.5";
     if (missed.what.starts_with("a unit")) {
@@ -148,8 +196,13 @@ void Report::missed(const Missed& missed, std::size_t stretch_end, std::string_v
         error("near-word", missed.at, end, quote(both) + ": did you mean " + quote(*near) + "?", written);
         return;
     }
-    std::string mend = remedy(missed, before, found, form);
-    if (mend.empty()) mend = written;
+    const std::size_t line = text_.find_last_of("\r\n", missed.at) + 1; // npos + 1 is 0
+    std::string mend = remedy(missed, before, found);
+    if (mend.empty()) {
+        const std::string name =
+            name_remedy(missed, text_.substr(line, missed.at - line), before, found, form);
+        mend = written + (written.empty() || name.empty() ? "" : "; ") + name;
+    }
     error("cannot-read", missed.at, end,
           "expected " + what + (before.empty() ? "" : " after " + quote(before)) + ", not " + quote(found) +
               choice,

@@ -79,3 +79,30 @@ TEST_CASE("the grammar's page shows the form and the example of every phrase and
     for (const grammar::WrittenForm& form : grammar::phrase_forms) check(form, "");
     for (const grammar::WrittenForm& form : grammar::statement_forms) check(form, "");
 }
+
+TEST_CASE("a name cut short by a word it cannot hold is told how it is written") {
+    for (const std::string word :
+         {"across", "after", "all", "and", "because", "before", "between", "by", "every", "from", "in", "of",
+          "on", "or", "to", "up", "with", "x", "like"}) {
+        const Parsed inside = parse_text("a.fleck", "recipe rail " + word + " end\n  takes a\n");
+        INFO(word << "\n" << inside.errors);
+        CHECK(inside.count == 1);
+        CHECK(inside.errors.find("a name that holds '" + word + "' stands in double quotes") !=
+              std::string::npos);
+        CHECK(parse_text("a.fleck", "value " + word + " = 3\n").errors.find("choose another word") !=
+              std::string::npos);
+        CHECK(parse_text("a.fleck", "part \"rail " + word + " end\"\n").errors.empty());
+    }
+    for (const std::string word : {"deep", "long", "thick", "wide"}) {
+        INFO(word);
+        CHECK(parse_text("a.fleck", "part rail " + word + " end\n").errors.empty());
+        CHECK(parse_text("a.fleck", "part " + word + " end\n").errors.empty());
+        CHECK(
+            parse_text("a.fleck", "part end " + word + "\n").errors.find("cannot end with '" + word + "'") !=
+            std::string::npos);
+        CHECK(parse_text("a.fleck", "part p\n  between rail " + word + " end\n").errors.empty());
+        CHECK(parse_text("a.fleck", "part p\n  left at right of rail " + word + " end\n").errors.empty());
+    }
+    // A joint goes on with `deep` as an option of its own.
+    CHECK(parse_text("a.fleck", "join top long rail to deep wide leg with dado, 12 deep\n").errors.empty());
+}
