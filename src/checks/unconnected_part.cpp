@@ -40,9 +40,12 @@ void search(const joinery::Model& model, findings::Findings& found) {
     if (count < 2) return;
     Groups groups(model.made.size());
     for (const joinery::Joint& joint : model.joints) groups.tie(joint.a, joint.b);
-    // Hardware named on two parts holds them together: hinges, knobs, bolts.
-    for (const joinery::HardwareItem& item : model.hardware)
-        for (std::size_t i = 1; i < item.parts.size(); ++i) groups.tie(item.parts[0], item.parts[i]);
+    // Hardware that the text names on one part and to another holds them together: hinges, bolts. A joint's own
+    // pegs and screws say nothing more than the joint, and one entry of them may serve several pairs.
+    if (model.piece)
+        for (const piece::Hardware& item : model.piece->hardware)
+            for (const int on : item.on)
+                for (const int to : item.to) groups.tie(on, to);
     std::map<int, int> sizes;
     std::map<int, bool> loose;
     for (int i = 0; i < count; ++i) {
