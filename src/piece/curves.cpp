@@ -89,43 +89,81 @@ std::optional<Outline> hollow_by_rise(Shaper& s, const syntax::CurveEdge& says, 
     return out;
 }
 
-std::optional<Outline> hollow_through(Shaper& s, const syntax::CurveEdge& says, int along, int across,
-                                      Span span) {
+/// The waste between an edge and a line that goes along it, u along the edge and v into the wood. Where the
+/// line touches the edge or runs outside it nothing is taken, so an arch whose crown reaches the edge leaves
+/// one piece of waste on either side.
+std::vector<Outline> waste_under(const std::vector<Point2>& line) {
+    constexpr double at_edge = 1e-3; // mm
+    std::vector<Outline> all;
+    std::vector<Point2> run; // off the edge, with where it leaves the edge and comes back
+    const auto finish = [&] {
+        if (run.size() > 1) {
+            Outline out;
+            out.start = run.front();
+            for (std::size_t i = 1; i < run.size(); ++i) line_to(out, run[i], 1);
+            if (run.back().y > 0) line_to(out, {run.back().x, 0});
+            if (run.front().y > 0) line_to(out, {run.front().x, 0});
+            line_to(out, out.start);
+            all.push_back(std::move(out));
+        }
+        run.clear();
+    };
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const Point2 p = line[i];
+        const bool off = p.y > at_edge, was_off = i > 0 && line[i - 1].y > at_edge;
+        if (i > 0 && off != was_off) {
+            const Point2 q = line[i - 1];
+            const double low = off ? q.y : p.y;
+            // Comes down to the edge at the point itself, or crosses it before.
+            const double t = low >= 0 ? (off ? 0 : 1) : q.y / (q.y - p.y);
+            run.push_back({q.x + t * (p.x - q.x), 0});
+        }
+        if (off)
+            run.push_back(p);
+        else if (was_off)
+            finish();
+    }
+    finish();
+    return all;
+}
+
+std::vector<Outline> hollow_through(Shaper& s, const syntax::CurveEdge& says, int along, int across,
+                                    Span span) {
     std::vector<Point2> points;
     const double start = s.pose.readings[static_cast<std::size_t>(along)].start;
     for (const auto& [x, depth] : says.through) {
         const auto u = s.length(x), v = s.length(depth);
-        if (!u || !v) return std::nullopt;
+        if (!u || !v) return {};
         if (!points.empty() && u->value() + start <= points.back().x) {
             s.e.error("out-of-order", x.span,
                       "the points of a curved edge go along it, each further than the last");
-            return std::nullopt;
+            return {};
         }
         if (*v < Length() || v->value() >= s.size(across)) {
             s.e.error("outside-part", depth.span,
                       "the waste at this point is " + s.e.shown(*v) + " deep, and `" + s.name() + "` is " +
                           s.e.shown(s.pose.size[static_cast<std::size_t>(across)]) + " there");
-            return std::nullopt;
+            return {};
         }
         points.push_back({u->value() + start, v->value()});
     }
     if (points.size() < 2) {
         s.e.error("too-few-points", span, "a curve needs two points at least");
-        return std::nullopt;
+        return {};
     }
     if (points.front().x < -1e-9 || points.back().x > s.size(along) + 1e-9) {
         s.e.error("outside-part", span,
                   "the curve reaches beyond `" + s.name() + "`, which is " +
                       s.e.shown(s.pose.size[static_cast<std::size_t>(along)]) + " long there");
-        return std::nullopt;
+        return {};
     }
-    Outline out;
-    out.start = points.front();
-    for (const Point2& p : smooth_through(points)) line_to(out, {p.x, std::max(0.0, p.y)}, 1);
-    if (points.back().y > 0) line_to(out, {points.back().x, 0});
-    if (points.front().y > 0) line_to(out, {points.front().x, 0});
-    if (distance(pen(out), out.start) > 1e-9) line_to(out, out.start);
-    return out;
+    std::vector<Point2> line{points.front()};
+    for (const Point2& p : smooth_through(points)) line.push_back(p);
+    std::vector<Outline> waste = waste_under(line);
+    if (waste.empty())
+        s.e.error("bad-outline", span, "the curve of `" + s.name() + "` takes nothing away").mend =
+            "let some of its points lie deeper than the edge";
+    return waste;
 }
 
 } // namespace
@@ -134,16 +172,16 @@ void shape_curve(Shaper& s, const syntax::CurveEdge& says, Span span) {
     const auto edge = own_side(s.e, s.instance, says.edge);
     if (!edge) return;
     const int along = edge->axis == 0 ? 1 : 0, across = edge->axis;
-    std::optional<Outline> waste;
-    if (says.rise)
-        waste = hollow_by_rise(s, says, along, across, span);
-    else
+    std::vector<Outline> waste;
+    if (!says.rise)
         waste = hollow_through(s, says, along, across, span);
-    if (!waste) return;
-    if (const auto fault = solid::fault_of(*waste)) {
-        s.e.error("bad-outline", span, "the curve of `" + s.name() + "` does not work: " + *fault);
-        return;
-    }
+    else if (auto arc = hollow_by_rise(s, says, along, across, span))
+        waste.push_back(std::move(*arc));
+    for (const Outline& outline : waste)
+        if (const auto fault = solid::fault_of(outline)) {
+            s.e.error("bad-outline", span, "the curve of `" + s.name() + "` does not work: " + *fault);
+            return;
+        }
     // u along the edge, v inwards from it; the third axis to the right hand.
     PrismCut cut;
     Vector x, y;
@@ -156,8 +194,10 @@ void shape_curve(Shaper& s, const syntax::CurveEdge& says, Span span) {
     const bool up = z[third] > 0;
     cut.from = up ? 0 : -s.size(third);
     cut.to = up ? s.size(third) : 0;
-    cut.outline = anticlockwise(*waste);
-    s.add("curve", cut, span);
+    for (const Outline& outline : waste) {
+        cut.outline = anticlockwise(outline);
+        s.add("curve", cut, span);
+    }
 }
 
 namespace {

@@ -180,6 +180,31 @@ TEST_CASE("an edge curved through points passes through each within the chord er
           std::string::npos);
 }
 
+TEST_CASE("a curve that comes back to its edge leaves waste on either side") {
+    // The crown of an arch.
+    const Part part = part_of("curve top edge through (0, 44) (200, 0) (400, 44)");
+    REQUIRE(part.shaping.size() == 2);
+    double low = 400, high = 0;
+    for (const auto& cut : part.shaping) {
+        const auto& outline = std::get<PrismCut>(cut.shape).outline;
+        CHECK_FALSE(rayfleck::solid::fault_of(outline));
+        CHECK(rayfleck::solid::area(outline) ==
+              Approx(rayfleck::solid::area(std::get<PrismCut>(part.shaping.front().shape).outline)));
+        for (const auto& edge : outline.edges) {
+            CHECK(edge.to.y >= 0);
+            low = std::min(low, std::abs(edge.to.x - 200));
+            high = std::max(high, edge.to.y);
+        }
+    }
+    CHECK(low == Approx(0));
+    CHECK(high == Approx(44));
+    // A smooth line that swings out over the edge between its points is cut off at the edge.
+    const Part flat = part_of("curve top edge through (0, 44) (120, 0) (280, 0) (400, 44)");
+    CHECK(flat.shaping.size() == 2);
+    CHECK(cuts("curve top edge through (0, 0) (400, 0)").find("takes nothing away [bad-outline]") !=
+          std::string::npos);
+}
+
 TEST_CASE("outlines of lines, arcs and curves") {
     const auto outline_of = [](const std::string& steps) { return part_of("outline\n" + steps); };
     const Part plain =
