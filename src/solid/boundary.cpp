@@ -43,6 +43,60 @@ bool lies_in(const SourceFacet& entry, const GridPlane& plane) {
     return true;
 }
 
+/// Finds the plane among those already there in which a facet lies, without asking all of them.
+///
+/// A field of bores has thousands of planes, but their normals keep to a few directions. So planes are kept
+/// by direction, and in each by offset: only those that pass close by the facet's first corner are asked.
+class PlaneIndex {
+  public:
+    void add(int number, const GridPlane& plane) {
+        Course* course = nullptr;
+        for (Course& c : courses_)
+            if (std::abs(plane.normal.x - c.normal.x) <= same_direction &&
+                norm(plane.normal - c.normal) <= same_direction) {
+                course = &c;
+                break;
+            }
+        if (!course) course = &courses_.emplace_back(Course{plane.normal, 0, plane.offset, plane.offset, {}});
+        course->spread = std::max(course->spread, norm(plane.normal - course->normal));
+        course->low = std::min(course->low, plane.offset);
+        course->high = std::max(course->high, plane.offset);
+        const std::pair<double, int> entry{plane.offset, number};
+        course->planes.insert(std::lower_bound(course->planes.begin(), course->planes.end(), entry), entry);
+    }
+
+    /// The first of the planes that were added in which it lies; -1 for none.
+    int find(const SourceFacet& entry, const std::vector<PlaneGroup>& groups) const {
+        const GridPoint p = entry.shape->start_of(entry.shape->sides(entry.facet()).front());
+        const Vector at{static_cast<double>(p.x), static_cast<double>(p.y), static_cast<double>(p.z)};
+        const double far = norm(at);
+        int first = -1;
+        for (const Course& course : courses_) {
+            const double offset = dot(course.normal, at);
+            const double reach = on_plane_within + 1 + course.spread * far;
+            if (offset + reach < course.low || offset - reach > course.high) continue;
+            auto plane = std::lower_bound(course.planes.begin(), course.planes.end(),
+                                          std::pair<double, int>{offset - reach, -1});
+            for (; plane != course.planes.end() && plane->first <= offset + reach; ++plane)
+                if ((first < 0 || plane->second < first) &&
+                    lies_in(entry, groups[static_cast<std::size_t>(plane->second)].plane))
+                    first = plane->second;
+        }
+        return first;
+    }
+
+  private:
+    /// Facets of like curves differ in direction by what the grid rounds off.
+    static constexpr double same_direction = 3e-5;
+    struct Course {
+        Vector normal;
+        double spread = 0;                          ///< greatest difference of a plane's normal from it
+        double low = 0, high = 0;                   ///< least and greatest offset
+        std::vector<std::pair<double, int>> planes; ///< offset and number, in this order
+    };
+    std::vector<Course> courses_;
+};
+
 bool apart(GridPoint low, GridPoint high, GridPoint other_low, GridPoint other_high) {
     constexpr std::int64_t slack = 32;
     for (int axis = 0; axis < 3; ++axis)
@@ -71,17 +125,15 @@ std::vector<PlaneGroup> planes_of(const std::vector<Cut>& cuts, const GridBox* l
     std::stable_sort(entries.begin(), entries.end(),
                      [](const SourceFacet& a, const SourceFacet& b) { return a.area > b.area; });
     std::vector<PlaneGroup> groups;
+    PlaneIndex index;
     for (const SourceFacet& entry : entries) {
-        PlaneGroup* home = nullptr;
-        for (PlaneGroup& group : groups)
-            if (lies_in(entry, group.plane)) {
-                home = &group;
-                break;
-            }
+        const int found = index.find(entry, groups);
+        PlaneGroup* home = found < 0 ? nullptr : &groups[static_cast<std::size_t>(found)];
         const Shape::Facet& facet = entry.facet();
         if (!home) {
             groups.push_back({GridPlane::through(facet.normal, facet.offset), {}, facet.low, facet.high});
             home = &groups.back();
+            index.add(static_cast<int>(groups.size()) - 1, home->plane);
         } else if (std::abs(dot(facet.normal, home->plane.normal)) < 0.5) {
             continue; // thinner than the tolerance, and across the plane: no face can come of it
         }

@@ -123,6 +123,18 @@ TEST_CASE("a bore takes away pi r squared times its depth") {
     }
 }
 
+TEST_CASE("a field of six hundred bores takes away six hundred cylinders") {
+    std::vector<Shape> bits;
+    for (int row = 0; row < 20; ++row)
+        for (int column = 0; column < 30; ++column)
+            bits.push_back(cylinder(
+                {{20 + 32.1 * column, 15 + 19.3 * row, 0}, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}}, 2.5, -1, 21));
+    const Solid board = carve(box(at_origin, {0, 0, 0}, {1000, 400, 20}), bits);
+    sound(board);
+    CHECK(board.bodies == 1);
+    CHECK(board.volume == Approx(1000.0 * 400 * 20 - 600 * pi * 2.5 * 2.5 * 20).epsilon(1e-6));
+}
+
 TEST_CASE("the walls of a bore meet in smooth edges, its rims in sharp ones") {
     const Frame down{{50, 40, 0}, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
     const Solid board = carve(box(at_origin, {0, 0, 0}, {100, 80, 20}), {cylinder(down, 5, -1, 21)});
