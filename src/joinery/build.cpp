@@ -28,17 +28,25 @@ std::vector<Pair> pairs_of(Bench& bench, const piece::JointWanted& wanted, int i
     std::vector<Pair> pairs;
     const piece::Piece& piece = bench.piece();
     for (const int a : wanted.a) {
-        const std::size_t before = pairs.size();
+        bool met = false;
+        // Copies of one part joined among themselves (boards of a floor) meet twice, once from either side:
+        // the first is the joint, or one edge would get both a tongue and a groove.
+        const auto joined_already = [&](int b) {
+            return std::any_of(pairs.begin(), pairs.end(),
+                               [&](const Pair& p) { return p.a == b && p.b == a; });
+        };
         const auto pair_with_all = [&](bool corners_count) {
-            for (const int b : wanted.b)
-                if (a != b && do_meet(bench.part(a), bench.part(b), corners_count))
-                    pairs.push_back({a, b, &wanted, index});
+            for (const int b : wanted.b) {
+                if (a == b || !do_meet(bench.part(a), bench.part(b), corners_count)) continue;
+                met = true;
+                if (!joined_already(b)) pairs.push_back({a, b, &wanted, index});
+            }
         };
         pair_with_all(false);
         // Bodies that both stop at the inner corner share a line only, which a miter or a dovetail makes
         // good.
-        if (pairs.size() == before && kind.corners_count) pair_with_all(true);
-        if (pairs.size() > before) continue;
+        if (!met && kind.corners_count) pair_with_all(true);
+        if (met) continue;
         const piece::Part* nearest = nullptr;
         Apart least;
         for (const int b : wanted.b) {

@@ -258,3 +258,16 @@ TEST_CASE("a sliding dovetail widens towards its end") {
     CHECK(built->clashes() == 0);
     CHECK(std::abs(built->model.joints[0].assembly.y) == Approx(1));
 }
+
+TEST_CASE("boards of one floor get a tongue on one edge and a groove on the other") {
+    const auto built = build_case("part plank, row of 3 deep spaced 100\n  wood cherry\n  size 18 x 100 x "
+                                  "400, runs across, face side top\n"
+                                  "  left at 0, bottom at 0, front at 0\n"
+                                  "join plank to plank with tongue and groove\n");
+    REQUIRE(built->sound());
+    CHECK(built->model.joints.size() == 2);
+    // A tongue of a third, 6 × 6, is let into the next plank: together no more wood than three planks.
+    CHECK(built->all_volume() == Approx(3.0 * 18 * 100 * 400).epsilon(1e-6));
+    CHECK(built->made("plank at 2").width == Length::mm(106));
+    CHECK(built->clashes() == 0);
+}
