@@ -25,7 +25,7 @@ struct FormsUsed {
 /// Adds what these statements use, those of recipes too.
 void take(const std::vector<syntax::Statement>& statements, FormsUsed& used);
 
-/// Every form that the walk can meet.
-const std::vector<std::string>& all_forms();
+/// The forms that are kinds of one thing: phrases, statements, arithmetic, units, sides, copies, steps.
+const std::vector<std::string>& forms_of_tables();
 
 } // namespace rayfleck::checks_tests
