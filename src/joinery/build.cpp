@@ -22,11 +22,10 @@ std::string direction_in_words(Vector d) {
     return words[axis][d[axis] > 0];
 }
 
-/// All pairs of a statement that meet. Every copy of A must meet some copy of B, or the maker is told how far
-/// off it is.
-std::vector<Pair> pairs_of(Bench& bench, const piece::JointWanted& wanted, int index, const Kind& kind) {
+/// All pairs of a statement that meet.
+std::vector<Pair> pairs_of(const Bench& bench, const piece::JointWanted& wanted, int index,
+                           const Kind& kind) {
     std::vector<Pair> pairs;
-    const piece::Piece& piece = bench.piece();
     for (const int a : wanted.a) {
         bool met = false;
         // Copies of one part joined among themselves (boards of a floor) meet twice, once from either side:
@@ -46,33 +45,47 @@ std::vector<Pair> pairs_of(Bench& bench, const piece::JointWanted& wanted, int i
         // Bodies that both stop at the inner corner share a line only, which a miter or a dovetail makes
         // good.
         if (!met && kind.corners_count) pair_with_all(true);
-        if (met) continue;
+    }
+    return pairs;
+}
+
+/// Tells the maker how far off a copy of A is that meets no copy of B.
+///
+/// The middle copies of a row may be held by another joint than its ends. So a copy that some other joint
+/// holds may miss, if another copy meets; unless it misses by less than its own least size: then it was meant
+/// to meet, for between it and what it is joined to there is no room for another copy.
+void report_misses(Bench& bench, const piece::JointWanted& wanted, int index, const std::vector<Pair>& pairs,
+                   const std::vector<bool>& held) {
+    for (const int a : wanted.a) {
+        if (std::any_of(pairs.begin(), pairs.end(),
+                        [&](const Pair& pair) { return pair.a == a || pair.b == a; }))
+            continue;
+        const piece::Part& part = bench.part(a);
         const piece::Part* nearest = nullptr;
         Apart least;
         for (const int b : wanted.b) {
             if (a == b) continue;
-            const Apart here = apart(bench.part(a), bench.part(b));
+            const Apart here = apart(part, bench.part(b));
             if (nearest != nullptr && here.gap >= least.gap) continue;
             nearest = &bench.part(b);
             least = here;
         }
         if (nearest == nullptr) continue;
         const double gap = std::max(0.0, least.gap);
+        const double own = std::min({size_of(part, 0), size_of(part, 1), size_of(part, 2)});
+        if (!pairs.empty() && held[static_cast<std::size_t>(a)] && gap >= own - touching_within) continue;
         const std::string message =
             gap > touching_within
-                ? fmt::format("{} does not reach {}: {} are missing towards the {}", bench.part(a).name,
-                              nearest->name,
-                              measure::text_with_unit(Length::from_geometry(gap), piece.manner),
+                ? fmt::format("{} does not reach {}: {} are missing towards the {}", part.name, nearest->name,
+                              measure::text_with_unit(Length::from_geometry(gap), bench.piece().manner),
                               direction_in_words(least.direction))
-                : fmt::format("{} touches {} along a line only, so there is nothing to joint",
-                              bench.part(a).name, nearest->name);
+                : fmt::format("{} touches {} along a line only, so there is nothing to joint", part.name,
+                              nearest->name);
         findings::Finding& finding = bench.refuse(
             {a, nearest->id, &wanted, index}, "joint-does-not-meet", message,
-            fmt::format("let {} run to {}, or take it out of this joint", bench.part(a).name, nearest->name));
-        finding.at = bench.part(a).frame.out(
-            {size_of(bench.part(a), 0) / 2, size_of(bench.part(a), 1) / 2, size_of(bench.part(a), 2) / 2});
+            fmt::format("let {} run to {}, or take it out of this joint", part.name, nearest->name));
+        finding.at = part.frame.out({size_of(part, 0) / 2, size_of(part, 1) / 2, size_of(part, 2) / 2});
     }
-    return pairs;
 }
 
 /// Sizes that leave the range of exact lengths (a part leaning almost along a face) end the joints of this
@@ -91,7 +104,8 @@ void lay_out_kind(Bench& bench, const Kind& kind, const std::vector<Pair>& pairs
 
 void lay_out_joints(Bench& bench, findings::Findings& findings) {
     const piece::Piece& piece = bench.piece();
-    std::vector<std::vector<Pair>> by_kind(all_kinds().size());
+    std::vector<std::vector<Pair>> by_kind(all_kinds().size()), by_joint(piece.joints.size());
+    std::vector<bool> held(piece.parts.size());
     for (std::size_t w = 0; w < piece.joints.size(); ++w) {
         const piece::JointWanted& wanted = piece.joints[w];
         const Kind* kind = find_kind(wanted.kind);
@@ -104,10 +118,15 @@ void lay_out_joints(Bench& bench, findings::Findings& findings) {
                 finding.mend = fmt::format("did you mean {}", *near);
             continue;
         }
-        const std::vector<Pair> pairs = pairs_of(bench, wanted, static_cast<int>(w), *kind);
+        by_joint[w] = pairs_of(bench, wanted, static_cast<int>(w), *kind);
         auto& all = by_kind[static_cast<std::size_t>(kind - all_kinds().data())];
-        all.insert(all.end(), pairs.begin(), pairs.end());
+        all.insert(all.end(), by_joint[w].begin(), by_joint[w].end());
+        for (const Pair& pair : by_joint[w])
+            held[static_cast<std::size_t>(pair.a)] = held[static_cast<std::size_t>(pair.b)] = true;
     }
+    for (std::size_t w = 0; w < piece.joints.size(); ++w)
+        if (find_kind(piece.joints[w].kind) != nullptr)
+            report_misses(bench, piece.joints[w], static_cast<int>(w), by_joint[w], held);
     for (std::size_t k = 0; k < by_kind.size(); ++k)
         if (!by_kind[k].empty()) lay_out_kind(bench, all_kinds()[k], by_kind[k]);
 }

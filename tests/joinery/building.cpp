@@ -56,6 +56,32 @@ TEST_CASE("a copy that meets nothing is told how far it is off") {
     REQUIRE(built->findings.begin()->at.has_value());
 }
 
+TEST_CASE("the middle copies of a row may be held by another joint") {
+    const auto seat = [](const std::string& joins, const std::string& side_at) {
+        return build_case(
+            board("front rail", "size 20 x 40 x 180, runs across, face side front, left at 0, bottom at 0, "
+                                "front at 0") +
+            board("back rail", "size 20 x 40 x 180, runs across, face side front, left at 0, bottom at 0, "
+                               "front at 220") +
+            board("slat, row of 3 across spaced 50",
+                  "size 10 x 40, runs deep, face side top, left at 20, bottom at 0, from 20 to 220") +
+            board("side", "size 20 x 40, runs deep, face side left, right at " + side_at +
+                              ", bottom at 0, from 20 to 220") +
+            joins);
+    };
+    const std::string by_ends = "join slat to front rail with glue\njoin slat to back rail with glue\n";
+    const std::string by_sides = "join slat to side with glue\n";
+    const auto held = seat(by_ends + by_sides, "20");
+    CHECK(held->said() == "");
+    CHECK(held->model.joints.size() == 7);
+    CHECK(seat(by_sides, "20")->said() ==
+          "joint-does-not-meet: slat at 2 does not reach side: 50 mm are missing towards the left\n"
+          "joint-does-not-meet: slat at 3 does not reach side: 100 mm are missing towards the left\n");
+    // Where no copy meets, the nearest was meant to.
+    CHECK(seat(by_ends + by_sides, "18")->said().find("slat at 1 does not reach side: 2 mm are missing") !=
+          std::string::npos);
+}
+
 TEST_CASE("parts that touch along a line only are told so") {
     const auto built = build_case(
         board("post", "size 40 x 40, stands, left at 0, front at 0, from 0 to 500") +
