@@ -12,6 +12,7 @@
 
 #include <fmt/format.h>
 
+#include "joinery/end_section.hpp"
 #include "wood/joinery_rules.hpp"
 
 namespace rayfleck::joinery {
@@ -30,11 +31,12 @@ struct Planner {
     Options options;
     const piece::Part& a;
     const piece::Part& b;
+    Box wood; ///< the meeting's window, less what A's curves and outline have taken of it
 
     int k() const { return plan.meeting.axis(); }
-    double low(int axis) const { return plan.meeting.window.low[axis]; }
-    double high(int axis) const { return plan.meeting.window.high[axis]; }
-    /// The window's extent, exact where it is the part's own size.
+    double low(int axis) const { return wood.low[axis]; }
+    double high(int axis) const { return wood.high[axis]; }
+    /// Extent of the wood in the window, exact where it is the part's own size.
     Length extent(int axis) const {
         const double e = high(axis) - low(axis);
         return std::abs(e - size_of(a, axis)) < 1e-6 ? exact_size_of(a, axis) : Length::from_geometry(e);
@@ -44,7 +46,7 @@ struct Planner {
     /// From an edge of the window to B's end beyond it.
     double to_end_of_b(bool edge_high) const {
         const int w = plan.width_axis;
-        Point p = (plan.meeting.window.low + plan.meeting.window.high) * 0.5;
+        Point p = (wood.low + wood.high) * 0.5;
         p[w] = edge_high ? high(w) : low(w);
         p[k()] = coordinate(a, plan.meeting.from, plan.meeting.gap);
         const double x = b.frame.in(a.frame.out(p)).x;
@@ -221,7 +223,7 @@ struct Planner {
         haunch.length_from = groove ? "fills the groove; W. Noyes, Handwork in Wood, 1910, ch. VII"
                                     : from_rule(rules::haunch_length);
         (up ? edges.at_high : edges.at_low) = haunch.width;
-        haunch.section = plan.meeting.window;
+        haunch.section = wood;
         haunch.section.low[t] = thickness_from();
         haunch.section.high[t] = haunch.section.low[t] + plan.thickness.value();
         if (up)
@@ -251,6 +253,17 @@ struct Planner {
             plan.length_from = plan.projects == longest_stub ? from_custom("at most 75 mm")
                                                              : from_rule(rules::stub_mortise_depth);
         }
+    }
+
+    bool is_narrowed(int axis) const {
+        return low(axis) > plan.meeting.window.low[axis] || high(axis) < plan.meeting.window.high[axis];
+    }
+    /// Within the body, and within what shaping has left of it.
+    bool lies_in_wood(const Box& section, int axis) const {
+        constexpr double slack = 1e-6;
+        const double least = low(axis) > plan.meeting.window.low[axis] ? low(axis) : 0,
+                     most = high(axis) < plan.meeting.window.high[axis] ? high(axis) : size_of(a, axis);
+        return section.low[axis] >= least - slack && section.high[axis] <= most + slack;
     }
 
     bool plan_square() {
@@ -287,18 +300,20 @@ struct Planner {
                          "make the shoulders or the haunch smaller, or the rail wider");
             return false;
         }
-        Box section = plan.meeting.window;
+        Box section = wood;
         section.low[w] = from;
         section.high[w] = from + plan.width.value();
         section.low[t] = thickness_from();
         section.high[t] = section.low[t] + plan.thickness.value();
-        const double slack = 1e-6;
-        if (section.low[t] < -slack || section.high[t] > size_of(a, t) + slack || section.low[w] < -slack ||
-            section.high[w] > size_of(a, w) + slack) {
+        if (!lies_in_wood(section, t) || !lies_in_wood(section, w)) {
+            const std::string left =
+                is_narrowed(w) ? fmt::format(", of which {} are left at the shoulder",
+                                             measure::text_with_unit(extent(w), bench.piece().manner))
+                               : "";
             bench.refuse(plan.pair, "tenon-has-no-room",
-                         fmt::format("the tenon, {} x {}, does not lie within {}",
+                         fmt::format("the tenon, {} x {}, does not lie within {}{}",
                                      measure::text(plan.thickness, bench.piece().manner),
-                                     measure::text_with_unit(plan.width, bench.piece().manner), a.name),
+                                     measure::text_with_unit(plan.width, bench.piece().manner), a.name, left),
                          "make the tenon smaller or set it elsewhere");
             return false;
         }
@@ -326,7 +341,7 @@ std::optional<TenonPlan> plan_tenon(Bench& bench, const Pair& pair) {
     TenonPlan plan;
     plan.pair = pair;
     plan.meeting = *meeting;
-    Planner planner{bench, plan, Options(*pair.wanted), a, b};
+    Planner planner{bench, plan, Options(*pair.wanted), a, b, wood_in_window(bench, pair.a, *meeting)};
     planner.choose_axes();
     planner.plan_length();
     plan.loose = planner.options.has("loose");

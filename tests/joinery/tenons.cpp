@@ -241,3 +241,42 @@ join rail to post with mortise and tenon, pegged
     CHECK(built->size("tenon width") == Approx(63.5)); // 3 in less two shoulders of 1/4 in
     CHECK(built->model.hardware.at(0).name == "peg 5/16 x 1-1/2");
 }
+
+TEST_CASE("a tenon lies in the wood that a curve or an outline leaves at the shoulder") {
+    const auto crest = [](const std::string& shaping, const std::string& option) {
+        return build_case(
+            "part post, left and right\n  wood cherry, flat sawn\n  size 40 x 40, stands, left at "
+            "0, front at 0, from 0 to 500\n"
+            "part crest\n  wood cherry, flat sawn\n  20 thick, runs across, face side front, "
+            "between post, 120 wide, bottom at 300, front at 10\n  " +
+            shaping + "\njoin crest to post with mortise and tenon" + option + "\n");
+    };
+    // 120 wide, curved down to 76 at both ends; shoulders of 6 mm on either edge.
+    const auto curved = crest("curve top edge through (0, 44) (460, 0) (920, 44)", "");
+    INFO(curved->said());
+    REQUIRE(curved->sound());
+    CHECK(curved->size("tenon width") == Approx(64));
+    CHECK(curved->clashes() == 0);
+    const Made& made = curved->made("crest");
+    // Beyond the shoulder stands nothing but the tenon: its end is 64 wide, 6 from the lower edge.
+    double low = 1000, high = 0;
+    for (const auto& edge : made.solid.edges)
+        for (const auto& p : {edge.a, edge.b})
+            if (p.x < -1) {
+                low = std::min(low, p.y);
+                high = std::max(high, p.y);
+            }
+    CHECK(low == Approx(6));
+    CHECK(high == Approx(70));
+    const auto drawn =
+        crest("outline\n    start 0, 0\n    line to 920, 0\n    line to 920, 60\n    line to 460, "
+              "120\n    line to 0, 60\n    close",
+              "");
+    INFO(drawn->said());
+    REQUIRE(drawn->sound());
+    CHECK(drawn->size("tenon width") == Approx(48));
+    CHECK(crest("curve top edge through (0, 44) (460, 0) (920, 44)", ", 100 wide")
+              ->said()
+              .find("does not lie within crest, of which 76 mm are left at the shoulder") !=
+          std::string::npos);
+}
