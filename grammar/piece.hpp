@@ -22,7 +22,7 @@ struct step_after_comma : if_must<comma, step> {};
 struct units : seq<must<length_unit>, opt<sor<step_after_comma, step>>> {};
 
 // climate SIZE to SIZE humidity [at NUMBER C|F]; climate SIZE to SIZE moisture; climate REGION
-//     climate 35% to 60% humidity at 20 C     climate 6% to 10% moisture     climate "north coast"
+//     climate 35% to 60% humidity at 20 C     climate 6% to 10% moisture     climate "heated house"
 struct degrees_amount : seq<opt<one<'-'>>, decimal> {};
 struct scale_letter : one<'C', 'F'> {};
 struct scale : seq<scale_letter, not_at<word_goes_on>, gap> {};

@@ -297,7 +297,7 @@ Told build_part(const Reading& reading, const Header& header) {
             out.copies.push_back(std::move(*copies));
         }
     }
-    read_phrase_lines(reading, header.line.block, out.phrases);
+    read_phrase_lines(reading, header.line.block, out.phrases, header.strays);
     return pieces ? Told(std::move(out)) : broken(header);
 }
 

@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "syntax/layout.hpp"
+#include "syntax/phrases.hpp"
 #include "syntax/reading.hpp"
 #include "syntax/tree.hpp"
 
@@ -19,6 +20,7 @@ struct Header {
     std::size_t word_end;  ///< where it ends in the text
     Stretch first;         ///< the rest of the first stretch
     Stretch whole;         ///< the rest of the line
+    Strays& strays;        ///< statements that stand in the block and do not belong there
 };
 
 using BuildStatement = Told (*)(const Reading& reading, const Header& header);

@@ -1,17 +1,19 @@
 // The parsing library's side of the syntax: runs a rule over a stretch and keeps the pieces that the tree
 // needs.
 //
-// Pieces are kept on a stack. A rule that begins remembers how high the stack is; when it matches, what lies
-// above becomes the parts of its own piece; when it fails, what lies above is dropped, so that an alternative
-// that was tried and given up leaves nothing behind. A rule that must match and does not throws Missed with a
-// byte offset: lines and columns are nobody's business before a message is shown.
+// Pieces are kept on a stack, in the order of the text. A rule that leaves a piece remembers where it began;
+// when it matches, the pieces that begin behind that place become its parts. An alternative that was tried
+// and given up needs no care of its own: the text is then read again from an earlier place, and whatever lies
+// on the stack from that place on is stale and dropped. A rule that must match and does not throws Missed
+// with a byte offset: lines and columns are nobody's business before a message is shown.
 //
-// Two offsets are kept beside: the end of the last token, so that a message can point right behind it, and
-// the end of the last gap, so that a piece ends with its last token and not with the blanks behind it.
+// Gaps are kept in the same way, so that a message can point right behind the last token, and a piece ends
+// with its last token and not with the blanks behind it.
 
 #include "syntax/match.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <type_traits>
 #include <utility>
 
@@ -165,44 +167,70 @@ template <> constexpr Form form_of<grammar::price_lengths> = Form::price_lengths
 // ---- the run
 // --------------------------------------------------------------------------------------------------------
 
-struct Mark {
-    std::size_t pieces, begin, token_end, gap_end;
+/// A stretch of blanks and comments.
+struct Gap {
+    std::size_t begin, end;
 };
 
 /// What is known while a rule runs.
 struct Run {
     const char* text;
-    std::size_t token_end;
-    std::size_t gap_end;
+    std::size_t begin;     ///< of the stretch that is read
+    std::size_t token_end; ///< end of the token before `begin`
     int depth = 0;
     std::vector<Piece> pieces = {};
-    std::vector<Mark> marks = {};
+    /// Where the rules began that are running now and leave a piece.
+    std::vector<std::size_t> begun = {};
+    std::vector<Gap> gaps = {};
 
     template <typename Input> std::size_t offset(const Input& in) const {
         return static_cast<std::size_t>(in.current() - text);
     }
-    void begin(std::size_t at) { marks.push_back({pieces.size(), at, token_end, gap_end}); }
-    void give_up() {
-        pieces.resize(marks.back().pieces);
-        token_end = marks.back().token_end;
-        gap_end = marks.back().gap_end;
-        marks.pop_back();
+    /// Reading stands at `at`; what was kept from there on was given up or looked ahead.
+    void drop_from(std::size_t at) {
+        while (!pieces.empty() && pieces.back().begin >= at) pieces.pop_back();
+    }
+    /// End of the last token before `at`.
+    std::size_t token_end_at(std::size_t at) {
+        while (!gaps.empty() && gaps.back().end > at) gaps.pop_back();
+        const std::size_t end = !gaps.empty() && gaps.back().end == at ? gaps.back().begin : at;
+        return end == begin ? token_end : end;
     }
     void keep(Form form, std::size_t at) {
-        const Mark mark = marks.back();
-        if (at == mark.begin) return give_up(); // looked ahead only
-        marks.pop_back();
-        if (form == Form::none) return;
+        const std::size_t from = begun.back();
+        begun.pop_back();
+        drop_from(at);
+        if (at == from) return; // nothing was read
+        auto first = pieces.end();
+        while (first != pieces.begin() && std::prev(first)->begin >= from) --first;
+        // Most products and conditions have one member and say no more than it does.
+        const bool passes_on = form == Form::product || form == Form::comparison || form == Form::both;
+        if (passes_on && pieces.end() - first == 1) return;
         Piece piece;
         piece.form = form;
-        piece.begin = mark.begin;
-        piece.end = at == gap_end ? std::max(token_end, mark.begin) : at;
-        const auto first = pieces.begin() + static_cast<std::ptrdiff_t>(mark.pieces);
+        piece.begin = from;
+        piece.end = std::max(from, token_end_at(at));
         piece.parts.assign(std::make_move_iterator(first), std::make_move_iterator(pieces.end()));
         pieces.erase(first, pieces.end());
         pieces.push_back(std::move(piece));
     }
 };
+
+/// Rules below the level of words, which leave no pieces: nothing needs to be noted of them.
+template <typename Rule> constexpr bool is_lexical = false;
+template <> constexpr bool is_lexical<grammar::letter> = true;
+template <> constexpr bool is_lexical<grammar::letter_or_digit> = true;
+template <> constexpr bool is_lexical<grammar::inner_mark> = true;
+template <> constexpr bool is_lexical<grammar::word_goes_on> = true;
+template <> constexpr bool is_lexical<grammar::plain_word> = true;
+template <> constexpr bool is_lexical<grammar::vulgar> = true;
+template <> constexpr bool is_lexical<grammar::digits> = true;
+template <> constexpr bool is_lexical<grammar::decimal> = true;
+template <> constexpr bool is_lexical<grammar::fraction> = true;
+template <> constexpr bool is_lexical<grammar::mixed> = true;
+template <> constexpr bool is_lexical<grammar::reserved> = true;
+template <> constexpr bool is_lexical<grammar::measure_word> = true;
+template <> constexpr bool is_lexical<grammar::ends_name> = true;
 
 template <char... letters> std::string quoted_word(pegtl::string<letters...>) {
     return std::string("'") + std::string({letters...}) + "'";
@@ -212,42 +240,50 @@ template <char... letters> std::string bare_word(pegtl::string<letters...>) {
 }
 
 template <typename Rule> struct Control : pegtl::normal<Rule> {
+    static constexpr Form form = form_of<Rule>;
+    static constexpr bool is_gap = std::is_same_v<Rule, grammar::gap>;
+    static constexpr bool is_operand = std::is_same_v<Rule, grammar::operand>;
+    static constexpr bool is_keyword = requires { typename Rule::text; };
     static constexpr bool keeps_nothing =
-        std::is_same_v<typename Rule::subs_t, pegtl::empty_list> && form_of<Rule> == Form::none;
+        form == Form::none &&
+        (is_lexical<Rule> || is_keyword || std::is_same_v<typename Rule::subs_t, pegtl::empty_list>);
     static constexpr bool enable = pegtl::normal<Rule>::enable && !keeps_nothing;
 
     template <typename Input> static void start(const Input& in, Run& run) {
-        if constexpr (std::is_same_v<Rule, grammar::gap>) {
-            if (run.offset(in) > run.gap_end) run.token_end = run.offset(in);
-        } else {
-            run.begin(run.offset(in));
-        }
-        if constexpr (std::is_same_v<Rule, grammar::operand>) {
+        if constexpr (is_gap || form != Form::none) run.begun.push_back(run.offset(in));
+        if constexpr (is_operand) {
             if (++run.depth > limits.parentheses + 1) {
                 Missed missed;
                 missed.at = run.offset(in);
-                missed.token_end = run.token_end;
+                missed.token_end = run.token_end_at(missed.at);
                 missed.too_deep = true;
                 throw missed;
             }
         }
     }
     template <typename Input> static void success(const Input& in, Run& run) {
-        if constexpr (std::is_same_v<Rule, grammar::gap>) {
-            run.gap_end = run.offset(in);
+        if constexpr (is_gap) {
+            const Gap gap{run.begun.back(), run.offset(in)};
+            run.begun.pop_back();
+            if (gap.begin == gap.end) return;
+            while (!run.gaps.empty() && run.gaps.back().begin >= gap.begin) run.gaps.pop_back();
+            run.gaps.push_back(gap);
+        } else if constexpr (form != Form::none) {
+            run.keep(form, run.offset(in));
         } else {
-            run.keep(form_of<Rule>, run.offset(in));
+            run.drop_from(run.offset(in));
         }
-        if constexpr (std::is_same_v<Rule, grammar::operand>) --run.depth;
+        if constexpr (is_operand) --run.depth;
     }
-    template <typename Input> static void failure(const Input&, Run& run) {
-        if constexpr (!std::is_same_v<Rule, grammar::gap>) run.give_up();
-        if constexpr (std::is_same_v<Rule, grammar::operand>) --run.depth;
+    template <typename Input> static void failure(const Input& in, Run& run) {
+        if constexpr (is_gap || form != Form::none) run.begun.pop_back();
+        if constexpr (!is_gap) run.drop_from(run.offset(in));
+        if constexpr (is_operand) --run.depth;
     }
     template <typename Input> [[noreturn]] static void raise(const Input& in, Run& run) {
         Missed missed;
         missed.at = run.offset(in);
-        missed.token_end = std::min(missed.at, missed.at == run.gap_end ? run.token_end : missed.at);
+        missed.token_end = run.token_end_at(missed.at);
         if constexpr (requires { typename Rule::text; }) {
             missed.what = quoted_word(typename Rule::text{});
             missed.words = bare_word(typename Rule::text{});
@@ -265,7 +301,7 @@ template <typename Rule>
 Matched run_rule(std::string_view text, std::size_t begin, std::size_t end, std::size_t token_end) {
     pegtl::memory_input<pegtl::tracking_mode::lazy, pegtl::eol::lf_crlf, const char*> in(
         text.data() + begin, text.data() + end, "");
-    Run run{text.data(), token_end, begin};
+    Run run{text.data(), begin, token_end};
     Matched out;
     try {
         if (pegtl::parse<Rule, pegtl::nothing, Control>(in, run)) {

@@ -12,6 +12,7 @@
 
 #include "grammar/forms.hpp"
 #include "syntax/build_phrase.hpp"
+#include "syntax/statements.hpp"
 
 namespace rayfleck::syntax {
 namespace {
@@ -180,6 +181,12 @@ Says labelled_size(const Reading& reading, Stretch stretch) {
     return build_sizes(reading, matched.whole, "");
 }
 
+void report_statement(const Reading& reading, std::size_t begin, std::string_view word) {
+    reading.report.error("out-of-place", begin, begin + word.size(),
+                         "'" + std::string(word) + "' begins a statement and stands below a part",
+                         "set it back to the margin, or in line with the part");
+}
+
 /// After a broken phrase a number behind the comma is most likely the rest of it: `to point 3, 4`.
 bool goes_on_broken(const Reading& reading, Stretch stretch, const std::vector<Phrase>& before) {
     if (before.empty() || !std::holds_alternative<Broken>(before.back().says)) return false;
@@ -259,6 +266,10 @@ void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Lin
     if (begins_with_number(reading, stretch) || says_which_size(reading, stretch))
         return add(stretch.begin, stretch.end, labelled_size(reading, stretch));
 
+    if (begins_statement(word)) {
+        report_statement(reading, stretch.begin, word);
+        return add(stretch.begin, stretch.end, Broken{});
+    }
     reading.report.unknown_word(
         stretch.begin, stretch.end, all_words(), "begins no phrase of a part",
         "a phrase begins with a word such as wood, size, runs, from, between, taper; a name "
@@ -266,11 +277,18 @@ void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Lin
     add(stretch.begin, stretch.end, Broken{});
 }
 
-void read_phrase_lines(const Reading& reading, const std::vector<Line>& lines, std::vector<Phrase>& out) {
+void read_phrase_lines(const Reading& reading, const std::vector<Line>& lines, std::vector<Phrase>& out,
+                       Strays& strays) {
     for (const Line& line : lines) {
         if (reading.report.full()) return;
         if (!line.readable) {
             out.push_back({reading.span(line.begin, line.end), Broken{}});
+            continue;
+        }
+        const std::string_view head = token_at(reading.text, line.begin, line.end);
+        if (begins_statement(head) && !begins_phrase(head)) {
+            report_statement(reading, line.begin, head);
+            read_statements(reading, {line}, strays.in_recipe, strays.statements);
             continue;
         }
         bool block_taken = line.block.empty();
@@ -287,7 +305,7 @@ void read_phrase_lines(const Reading& reading, const std::vector<Line>& lines, s
             reading.report.error("indentation", line.block.front().begin, line.block.front().begin + 1,
                                  "this line stands deeper than the phrase above, which takes no block",
                                  "set it back to the phrases above");
-            read_phrase_lines(reading, line.block, out);
+            read_phrase_lines(reading, line.block, out, strays);
         }
     }
 }

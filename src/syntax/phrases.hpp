@@ -13,8 +13,8 @@ namespace rayfleck::syntax {
 /// Whether a phrase of a part begins with this word.
 bool begins_phrase(std::string_view word);
 
-/// Whether a stretch is meant as a phrase of a part: its first word begins one, also misspelt, or it is a size
-/// and which size it is.
+/// Whether a stretch is meant as a phrase of a part: its first word begins one, also misspelt, or it is a
+/// size and which size it is.
 bool looks_like_phrase(const Reading& reading, Stretch stretch);
 
 /// One stretch of a line, usually one phrase. `block`: the deeper lines below it, if it may take them.
@@ -22,8 +22,15 @@ bool looks_like_phrase(const Reading& reading, Stretch stretch);
 void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Line>* block,
                   std::vector<Phrase>& out);
 
+/// Statements that stand below a part by a slip of the margin: reported, and read all the same.
+struct Strays {
+    bool in_recipe = false;
+    std::vector<Statement> statements = {};
+};
+
 /// The block of a part, or of lines below a line that takes none.
-void read_phrase_lines(const Reading& reading, const std::vector<Line>& lines, std::vector<Phrase>& out);
+void read_phrase_lines(const Reading& reading, const std::vector<Line>& lines, std::vector<Phrase>& out,
+                       Strays& strays);
 
 /// Copies in the header of a part or of `make`; false when the stretch begins no copies.
 bool begins_copies(const Reading& reading, Stretch stretch);

@@ -96,21 +96,21 @@ void read_statement(const Reading& reading, const Line& line, bool in_recipe, st
 
     Statement statement = broken(reading, line, meant);
     if (!line.block.empty()) statement.span.end = std::max(statement.span.end, line.block.back().end);
-    std::vector<Statement> strays;
+    Strays strays{in_recipe};
     if (!line.block.empty() && !rule->takes_block) {
         reading.report.error("indentation", line.block.front().begin, line.block.front().begin + 1,
                              "this line stands deeper than '" + meant + "', which takes no block",
                              "set it back to the margin");
         statement.span.end = line.end;
-        read_statements(reading, line.block, in_recipe, strays);
+        read_statements(reading, line.block, in_recipe, strays.statements);
     }
     const std::size_t word_end = line.begin + word.size();
     const std::size_t first_end = line.readable ? line.stretches.front().end : line.end;
     const Header header{
-        line, rule->word, word_end, {word_end, std::max(word_end, first_end)}, {word_end, line.end}};
+        line, rule->word, word_end, {word_end, std::max(word_end, first_end)}, {word_end, line.end}, strays};
     statement.says = rule->build(reading, header);
     out.push_back(std::move(statement));
-    for (Statement& stray : strays) out.push_back(std::move(stray));
+    for (Statement& stray : strays.statements) out.push_back(std::move(stray));
 }
 
 } // namespace
