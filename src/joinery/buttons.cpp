@@ -36,8 +36,8 @@ void lay_out(Bench& bench, const Pair& pair) {
     const Length high =
         bench.size(joint, "slot height", options.length("thick"),
                    bench.either(Length::mm(8), Length::in({5, 16})), from_custom("8 mm or 5/16 in"));
-    const Vector across = a.frame.turn_out(outward({row->across, true}));
-    const double moves = bench.movement(pair.a, across, size_of(a, row->across));
+    const Vector across = row->aside;
+    const double moves = bench.movement(pair.a, across, size_of(a, side_towards(a, across).axis));
     const double rail = row->width;
     const Length deep = bench.size(joint, "slot depth", options.length("deep"),
                                    Length::mm(measure::Rational::nearest(std::floor(rail / 2), 1)),

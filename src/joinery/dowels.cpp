@@ -68,15 +68,7 @@ void lay_out(Bench& bench, const Pair& pair) {
     const double every = options.length("every").value_or(Length::from_geometry(usual_distance)).value();
     const bool in_end = meeting.axis() == 0;
     const double distance = in_end ? std::min(every, std::max(3 * d, row->length() - 3 * d)) : every;
-    double across = row->middle;
-    if (const piece::OptionGiven* set = options.find("set");
-        set != nullptr && set->side && !set->lengths.empty()) {
-        const double way = a.frame.turn_in(bench.towards(*set->side, pair.a))[row->across];
-        const double from = set->lengths.front().value();
-        if (std::abs(way) > 0.7)
-            across =
-                way > 0 ? meeting.window.high[row->across] - from : meeting.window.low[row->across] + from;
-    }
+    const double across = row->set_across(bench, pair);
     const std::vector<double> at =
         places(*row, count, distance, in_end ? 1.5 * d : std::min(50.0, row->length() / 4));
     bench.note_size(joint, "number of dowels", static_cast<double>(at.size()), "",

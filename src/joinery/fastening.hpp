@@ -7,18 +7,25 @@
 
 namespace rayfleck::joinery {
 
-/// The patch in which two parts meet, laid out along its longer way.
+/// The patch in which two parts meet, laid out along its longer way. Places are told along the row and
+/// across it, from `origin`, in A's frame.
 struct Row {
     Meeting meeting;
-    int along = 1, across = 2; ///< axes of A
-    double low = 0, high = 0;  ///< along, A's frame
-    double middle = 0;         ///< across, A's frame
-    double width = 0;          ///< across
-    Vector line;               ///< along, piece's frame, unit
+    Point origin;               ///< on the joint's surface
+    Vector own_line, own_aside; ///< along and across, A's frame, unit
+    double low = 0, high = 0;   ///< along
+    double across_low = 0, across_high = 0;
+    double middle = 0; ///< across
+    double width = 0;  ///< across
+    Vector line;       ///< along, piece's frame, unit
+    Vector aside;      ///< across, piece's frame, unit
 
     double length() const { return high - low; }
     /// A point on the joint's surface, piece's frame.
     Point at(const piece::Part& a, double along_at, double across_at) const;
+    /// `set 8 from SIDE`: so far from the patch's border that looks there; the middle if that is no border of
+    /// the row's long sides.
+    double set_across(const Bench& bench, const Pair& pair) const;
 };
 
 std::optional<Row> row_of(Bench& bench, const Pair& pair, Prefer prefer);

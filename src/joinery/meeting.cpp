@@ -59,9 +59,9 @@ std::vector<SectionPoint> clipped(const std::vector<SectionPoint>& polygon, doub
     return kept;
 }
 
-/// A's section at `level` of its axis, clipped by planes of A's frame; as bounds.
-std::optional<Box> clipped_section(const piece::Part& a, int k, double level, const std::vector<Plane>& own,
-                                   const std::vector<Plane>& others) {
+/// A's section at `level` of its axis, clipped by planes of A's frame.
+std::vector<SectionPoint> section_polygon(const piece::Part& a, int k, double level,
+                                          const std::vector<Plane>& own, const std::vector<Plane>& others) {
     const int u = (k + 1) % 3, v = (k + 2) % 3;
     std::vector<SectionPoint> polygon{
         {0, 0}, {size_of(a, u), 0}, {size_of(a, u), size_of(a, v)}, {0, size_of(a, v)}};
@@ -69,8 +69,17 @@ std::optional<Box> clipped_section(const piece::Part& a, int k, double level, co
         for (const Plane& plane : *planes) {
             polygon =
                 clipped(polygon, plane.normal[u], plane.normal[v], plane.offset - plane.normal[k] * level);
-            if (polygon.empty()) return std::nullopt;
+            if (polygon.empty()) return polygon;
         }
+    return polygon;
+}
+
+/// The same as bounds.
+std::optional<Box> clipped_section(const piece::Part& a, int k, double level, const std::vector<Plane>& own,
+                                   const std::vector<Plane>& others) {
+    const int u = (k + 1) % 3, v = (k + 2) % 3;
+    const std::vector<SectionPoint> polygon = section_polygon(a, k, level, own, others);
+    if (polygon.empty()) return std::nullopt;
     Range ru, rv;
     for (const SectionPoint p : polygon) {
         ru.low = std::min(ru.low, p.u);
@@ -331,6 +340,17 @@ std::optional<Meeting> meeting_of(const piece::Part& a, const piece::Part& b, Pr
         meeting.face.offset = meeting.face.normal[k] * side;
     }
     return meeting;
+}
+
+std::vector<solid::Point2> overlap_of(const piece::Part& a, const piece::Part& b, const Meeting& meeting) {
+    const int k = meeting.axis();
+    std::vector<Plane> of_b;
+    for (const Plane& plane : body_planes(b)) of_b.push_back(seen_from(a, carried_out(b, plane)));
+    const double level = coordinate(a, meeting.from, meeting.gap + std::min(0.5, meeting.deep / 2));
+    std::vector<solid::Point2> polygon;
+    for (const SectionPoint p : section_polygon(a, k, level, tapers_of(a, k), of_b))
+        polygon.push_back({p.u, p.v});
+    return polygon;
 }
 
 bool Meeting::over_whole_section(const piece::Part& a) const {

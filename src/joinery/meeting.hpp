@@ -86,4 +86,8 @@ struct Meeting {
 /// gives  nothing when A's section misses B altogether
 std::optional<Meeting> meeting_of(const piece::Part& a, const piece::Part& b, Prefer prefer);
 
+/// Where both lie over each other just inside B's surface: a convex polygon of A's section, x along the axis
+/// after the meeting's, y along the one after that; empty when nothing is left.
+std::vector<solid::Point2> overlap_of(const piece::Part& a, const piece::Part& b, const Meeting& meeting);
+
 } // namespace rayfleck::joinery

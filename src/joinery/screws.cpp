@@ -67,7 +67,7 @@ struct Freedom {
 /// screw if it has one; or across it.
 Freedom freedom_of(const Bench& bench, const Pair& pair, const Row& row, bool has_middle) {
     const piece::Part &a = bench.part(pair.a), &b = bench.part(pair.b);
-    const Vector across = a.frame.turn_out(outward({row.across, true}));
+    const Vector across = row.aside;
     const auto apart_along = [&](Vector direction, double distance) {
         return std::abs(bench.movement(pair.a, direction, distance) -
                         bench.movement(pair.b, direction, distance));
@@ -135,15 +135,7 @@ void lay_out(Bench& bench, const Pair& pair, bool slotted) {
     std::optional<int> count;
     if (const auto n = options.number("screws")) count = static_cast<int>(*n);
     const double every = options.length("every").value_or(Length::from_geometry(usual_distance)).value();
-    double across = row->middle;
-    if (const piece::OptionGiven* set = options.find("set");
-        set != nullptr && set->side && !set->lengths.empty()) {
-        const double towards = a.frame.turn_in(bench.towards(*set->side, pair.a))[row->across];
-        const double from = set->lengths.front().value();
-        if (std::abs(towards) > 0.7)
-            across = towards > 0 ? meeting.window.high[row->across] - from
-                                 : meeting.window.low[row->across] + from;
-    }
+    const double across = row->set_across(bench, pair);
     const std::vector<double> at =
         places(*row, count, every, std::min(std::max(25.0, 5 * shank.value()), row->length() / 4));
     bench.note_size(joint, "number of screws", static_cast<double>(at.size()), "",

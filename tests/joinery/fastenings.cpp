@@ -150,3 +150,33 @@ TEST_CASE("buttons hold a top down and let it move") {
         CHECK(box.high.y == Approx(70)); // 10 below the top of 80
     }
 }
+
+TEST_CASE("screws between parts turned against each other lie where both lie over each other") {
+    // A round top of 400 on a bar of 40 that lies on the diagonal and is longer than the top's box is wide.
+    for (const std::string join :
+         {"join top to bar with screws, 3 screws", "join bar to top with screws, 3 screws"}) {
+        INFO(join);
+        const auto built = build_case("part bar\n  wood cherry, flat sawn\n  size 20 x 40 x 560, runs "
+                                      "across, face side top, centred across, "
+                                      "centred deep, bottom at 480\n  turned 45 degrees\n"
+                                      "part top\n  wood cherry, flat sawn\n  size 20 x 400 x 400, runs "
+                                      "across, face side top, centred across, "
+                                      "centred deep, bottom at 500\n  outline\n    start 0, 200\n    arc to "
+                                      "400, 200 through 200, 0\n    arc "
+                                      "to 0, 200 through 200, 400\n    close\n" +
+                                      join + "\n");
+        INFO(built->said());
+        REQUIRE(built->sound());
+        std::size_t held = 0;
+        double farthest = 0;
+        for (const Contact* contact : built->contacts("top", "bar"))
+            for (const auto& p : contact->held_at) {
+                ++held;
+                CHECK(p.x - 500 == Approx(p.y - 500).margin(1e-6));
+                farthest = std::max(farthest, std::hypot(p.x - 500, p.y - 500));
+            }
+        CHECK(held == 3);
+        // 25 from the rim.
+        CHECK(farthest == Approx(175).margin(0.1));
+    }
+}
