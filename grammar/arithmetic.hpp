@@ -141,7 +141,8 @@ struct compare_sign
           TAO_PEGTL_STRING("=")> {};
 struct compared : seq<sum> {};
 struct comparison_more : seq<compare_sign, gap, must<compared>> {};
-struct comparison : seq<position, opt<comparison_more>> {};
+struct compared_first : seq<sum, opt<from_side>> {};
+struct comparison : seq<compared_first, opt<comparison_more>> {};
 struct both_condition : seq<comparison> {};
 struct both_more : seq<word::and_, must<both_condition>> {};
 struct both : seq<comparison, star<both_more>> {};

@@ -69,10 +69,12 @@ template <> constexpr Form form_of<grammar::cell_name> = Form::value_name;
 template <> constexpr Form form_of<grammar::position> = Form::position;
 template <> constexpr Form form_of<grammar::from_position> = Form::position;
 template <> constexpr Form form_of<grammar::to_position> = Form::position;
+template <> constexpr Form form_of<grammar::compared_first> = Form::position;
 template <> constexpr Form form_of<grammar::from_side> = Form::from_side;
 template <> constexpr Form form_of<grammar::comparison> = Form::comparison;
 template <> constexpr Form form_of<grammar::both> = Form::both;
 template <> constexpr Form form_of<grammar::condition> = Form::either;
+template <> constexpr Form form_of<grammar::required> = Form::either;
 
 template <> constexpr Form form_of<grammar::name_words> = Form::name;
 template <> constexpr Form form_of<grammar::shorter_name_words> = Form::name;
@@ -196,15 +198,14 @@ struct Run {
         const std::size_t end = !gaps.empty() && gaps.back().end == at ? gaps.back().begin : at;
         return end == begin ? token_end : end;
     }
-    void keep(Form form, std::size_t at) {
+    /// `passes_on`: with one part only, the part stands for the whole.
+    void keep(Form form, bool passes_on, std::size_t at) {
         const std::size_t from = begun.back();
         begun.pop_back();
         drop_from(at);
         if (at == from) return; // nothing was read
         auto first = pieces.end();
         while (first != pieces.begin() && std::prev(first)->begin >= from) --first;
-        // Most products and conditions have one member and say no more than it does.
-        const bool passes_on = form == Form::product || form == Form::comparison || form == Form::both;
         if (passes_on && pieces.end() - first == 1) return;
         Piece piece;
         piece.form = form;
@@ -215,6 +216,15 @@ struct Run {
         pieces.push_back(std::move(piece));
     }
 };
+
+/// Rules whose piece, when it has one part only, says no more than the part does: most products and
+/// conditions.
+template <typename Rule> constexpr bool passes_on = false;
+template <> constexpr bool passes_on<grammar::product> = true;
+template <> constexpr bool passes_on<grammar::compared_first> = true;
+template <> constexpr bool passes_on<grammar::comparison> = true;
+template <> constexpr bool passes_on<grammar::both> = true;
+template <> constexpr bool passes_on<grammar::condition> = true;
 
 /// Rules below the level of words, which leave no pieces: nothing needs to be noted of them.
 template <typename Rule> constexpr bool is_lexical = false;
@@ -269,7 +279,7 @@ template <typename Rule> struct Control : pegtl::normal<Rule> {
             while (!run.gaps.empty() && run.gaps.back().begin >= gap.begin) run.gaps.pop_back();
             run.gaps.push_back(gap);
         } else if constexpr (form != Form::none) {
-            run.keep(form, run.offset(in));
+            run.keep(form, passes_on<Rule>, run.offset(in));
         } else {
             run.drop_from(run.offset(in));
         }
@@ -302,6 +312,9 @@ Matched run_rule(std::string_view text, std::size_t begin, std::size_t end, std:
     pegtl::memory_input<pegtl::tracking_mode::lazy, pegtl::eol::lf_crlf, const char*> in(
         text.data() + begin, text.data() + end, "");
     Run run{text.data(), begin, token_end};
+    run.begun.reserve(64);
+    run.gaps.reserve(16);
+    run.pieces.reserve(16);
     Matched out;
     try {
         if (pegtl::parse<Rule, pegtl::nothing, Control>(in, run)) {

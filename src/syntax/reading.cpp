@@ -150,6 +150,7 @@ Expression Reading::chain(const Piece& piece, bool conditions) const {
         Expression both;
         both.kind = operation(words(sign));
         both.span = span(piece.parts.front().begin, piece.parts[i + 1].end);
+        both.operands.reserve(2);
         both.operands.push_back(std::move(left));
         both.operands.push_back(raw(piece.parts[i + 1], conditions));
         left = std::move(both);
@@ -227,6 +228,7 @@ Expression Reading::raw(const Piece& piece, bool conditions) const {
             Expression pair;
             pair.kind = kind;
             pair.span = span(piece.parts.front().begin, piece.parts[i].end);
+            pair.operands.reserve(2);
             pair.operands.push_back(std::move(left));
             pair.operands.push_back(raw(piece.parts[i], conditions));
             left = std::move(pair);
