@@ -20,6 +20,8 @@ struct Project {
 
 struct Limits {
     int parts = 2000;      ///< copies in all
+    int per_joint = 200;   ///< tails, dowels, screws ... counted by an option
+    int closest = 5;       ///< mm between fastenings in a row
     int copies = 500;      ///< of one row
     int value_depth = 100; ///< values that refer to values
     int made_depth = 8;    ///< recipes within recipes

@@ -120,6 +120,12 @@ bool read_values(Elaboration& e, const syntax::JointOption& says, const std::str
                 e.error("joint-option", x.span, "`" + first + "` must be more than nought");
                 return false;
             }
+            if (first != "slope" && *number > Rational(limits.per_joint)) {
+                e.error("too-many", x.span,
+                        "`" + first + "` counts " + measure::decimal(*number, 0) + ", more than " +
+                            std::to_string(limits.per_joint) + " in one joint");
+                return false;
+            }
             if (first != "slope" && !number->is_whole()) {
                 e.error("joint-option", x.span,
                         "`" + first + "` counts, and is " + measure::decimal(*number, 3));
@@ -133,6 +139,12 @@ bool read_values(Elaboration& e, const syntax::JointOption& says, const std::str
         if (!length) return false;
         if (*length < Length()) {
             e.error("joint-option", x.span, "`" + first + "` cannot be " + e.shown(*length));
+            return false;
+        }
+        if (first == "every" && *length < Length::mm(limits.closest)) {
+            e.error("too-many", x.span,
+                    "`every " + e.shown(*length) + "` is closer than " + e.shown(Length::mm(limits.closest)))
+                .mend = "set them further apart";
             return false;
         }
         out.values.push_back(length->value());

@@ -65,3 +65,14 @@ TEST_CASE("hardware, notes and acceptances name their parts") {
                    "accept short-grain on leg at left, leg at right because \"it carries nothing\"\n") !=
           std::string::npos);
 }
+
+TEST_CASE("a joint counts its fastenings up to a limit") {
+    const auto refuses = [](const std::string& option, const std::string& words) {
+        return outcome(two + "join rail to leg with dowels, " + option + "\n").find(words) !=
+               std::string::npos;
+    };
+    CHECK(refuses("201 dowels", "`dowels` counts 201, more than 200 in one joint [too-many]"));
+    CHECK_FALSE(refuses("200 dowels", "[too-many]"));
+    CHECK(refuses("every 4.9", "is closer than 5 mm [too-many]"));
+    CHECK_FALSE(refuses("every 5", "[too-many]"));
+}
