@@ -2,6 +2,7 @@
 //
 // Distance counts letters put in, left out, exchanged, or swapped with their neighbour (Damerau's count in
 // its restricted form: no letter takes part in two changes). Capital and small letters count as the same.
+// Of words equally near, the one of the same letters is meant: `peice` is piece, not price.
 // Bytes of letters outside ASCII count one by one, which only makes such words a little farther apart.
 
 #include <algorithm>
@@ -36,6 +37,12 @@ std::size_t changes(const std::string& a, const std::string& b) {
     return at(a.size(), b.size());
 }
 
+bool same_letters(std::string a, std::string b) {
+    std::sort(a.begin(), a.end());
+    std::sort(b.begin(), b.end());
+    return a == b;
+}
+
 } // namespace
 
 std::optional<std::string> near_word(const std::string& word, const std::vector<std::string>& known) {
@@ -47,15 +54,19 @@ std::optional<std::string> near_word(const std::string& word, const std::vector<
     std::size_t least = most + 1;
     const std::string* found = nullptr;
     bool tie = false;
+    bool swapped = false; // `found` has the letters of the word
     for (const std::string& candidate : known) {
         if (candidate.size() > word.size() + most || word.size() > candidate.size() + most) continue;
         const std::size_t distance = changes(meant, small_letters(candidate));
-        if (distance < least) {
+        if (distance > least || distance > most || (found && *found == candidate)) continue;
+        const bool same = same_letters(meant, small_letters(candidate));
+        if (found && distance == least && same == swapped) {
+            tie = true;
+        } else if (!found || distance < least || same) {
             least = distance;
             found = &candidate;
+            swapped = same;
             tie = false;
-        } else if (found && distance == least && *found != candidate) {
-            tie = true;
         }
     }
     if (!found || tie) return std::nullopt;

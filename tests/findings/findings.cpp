@@ -65,6 +65,33 @@ TEST_CASE("a finding is shown with its line, marker, second place, limit and rem
           std::string::npos);
 }
 
+TEST_CASE("the marker stands under its words behind tabs, marks and wide characters") {
+    source::Texts texts;
+    // Two columns for each of the three characters, one for e with its accent, then a tab to column 16.
+    const std::string line = "part \xE6\x9C\xA8\xE3\x81\xAE\xE6\xA3\x9A e\xCC\x81\tHERE \xE6\x9C\xA8";
+    texts.add(source::Text("a.fleck", line));
+    const auto marker = [&](const std::string& word) {
+        const std::size_t begin = line.find(word);
+        const std::string shown = show(finding("a", Severity::error, begin, begin + word.size()), texts, {});
+        const std::size_t row = shown.find("    |");
+        return shown.substr(row + 6, shown.find('\n', row) - row - 6);
+    };
+    CHECK(marker("HERE") == std::string(16, ' ') + "^^^^");
+    CHECK(marker("\xE3\x81\xAE") == std::string(7, ' ') + "^^");
+    CHECK(marker("e\xCC\x81") == std::string(12, ' ') + "^");
+    CHECK(texts[0].place(line.find("HERE")).column == 17);
+}
+
+TEST_CASE("a marker of several lines ends with its first, one of nothing has one sign") {
+    source::Texts texts;
+    texts.add(source::Text("a.fleck", "part leg\n  stands\n"));
+    const std::string across = show(finding("a", Severity::error, 5, 17), texts, {});
+    CHECK(across.find("    |      ^^^\n") != std::string::npos);
+    const std::string nothing = show(finding("a", Severity::error, 8, 8), texts, {});
+    CHECK(nothing.find("    |         ^\n") != std::string::npos);
+    CHECK(nothing.find("a.fleck:1:9: error") == 0);
+}
+
 TEST_CASE("a text from elsewhere cannot steer the terminal") {
     source::Texts texts;
     texts.add(source::Text("a.fleck", std::string("x \x1b[2J\x00y\xC2\x9Bz", 10)));
@@ -101,6 +128,10 @@ TEST_CASE("near words") {
     CHECK(near_word("prat", known) == "part");
     CHECK(near_word("PART", known) == "part");
     CHECK(near_word("tapper", known) == "taper");
+    CHECK(near_word("peice", {"price", "piece"}) == "piece"); // equally near, but of the same letters
+    CHECK(near_word("peice", {"piece", "price"}) == "piece");
+    CHECK_FALSE(near_word("stae", {"stab", "stag", "stay"}));
+    CHECK(near_word("länge", {"lange", "across"}) == "lange"); // two bytes away, of six
     CHECK_FALSE(near_word("ro", known));                  // too short to tell
     CHECK_FALSE(near_word("rob", {"rod", "row", "rot"})); // three equally near
     CHECK_FALSE(near_word("chamfer", known));
