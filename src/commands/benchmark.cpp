@@ -66,7 +66,7 @@ std::vector<Phase> phases_of(const std::string& file, int runs) {
     cutlist::CutList cut_list;
     time("list", [&] { cut_list = cutlist::list(model); });
     drawing::Set set;
-    time("draw", [&] { set = drawing::draw(model, found, cut_list, {}); });
+    time("draw", [&] { set = drawing::draw({model, found, cut_list}, {}); });
     time("write pdf", [&] { writers::write_pdf(set); });
     time("write json", [&] { writers::write_json(model, found, cut_list, loaded.texts); });
     double total = 0;

@@ -43,7 +43,7 @@ std::vector<Output> outputs_of(const Studied& studied, const source::Texts& text
     const cutlist::CutList cut_list = cutlist::list(studied.model);
     drawing::Wishes wishes = wish.drawing;
     wishes.texts = &texts;
-    const drawing::Set set = drawing::draw(studied.model, studied.findings, cut_list, wishes);
+    const drawing::Set set = drawing::draw({studied.model, studied.findings, cut_list}, wishes);
     const auto named = [&](const std::string& end) { return fs::path(base.string() + end); };
     std::vector<Output> outputs;
     outputs.push_back({named(".pdf"), writers::write_pdf(set)});

@@ -63,11 +63,12 @@ TitleFields fields_of(const Job& job) {
 
 } // namespace
 
-Set draw(const joinery::Model& model, const findings::Findings& findings, const cutlist::CutList& cut_list,
-         const Wishes& wishes) {
+Set draw(const Subject& subject, const Wishes& wishes) {
+    const joinery::Model& model = subject.model;
+    const cutlist::CutList& cut_list = subject.cut_list;
     const piece::Piece& piece = *model.piece;
     Job job{model,
-            findings,
+            subject.findings,
             cut_list,
             wishes,
             paper(wishes.sheet.empty() ? piece.shop.sheet : wishes.sheet),

@@ -22,8 +22,14 @@ struct Wishes {
     const source::Texts* texts = nullptr;
 };
 
+/// What is drawn: a piece, and what the earlier rooms found out about it.
+struct Subject {
+    const joinery::Model& model;
+    const findings::Findings& findings;
+    const cutlist::CutList& cut_list;
+};
+
 /// Principal views with a pictorial view, part drawings, cut list, warnings page.
-Set draw(const joinery::Model& model, const findings::Findings& findings, const cutlist::CutList& cut_list,
-         const Wishes& wishes);
+Set draw(const Subject& subject, const Wishes& wishes);
 
 } // namespace rayfleck::drawing

@@ -24,7 +24,7 @@ TEST_CASE("the picture in the README is what the program draws") {
     }();
     REQUIRE(studied->compiles);
     const drawing::Set set =
-        drawing::draw(studied->model, studied->findings, cutlist::list(studied->model), {});
+        drawing::draw({studied->model, studied->findings, cutlist::list(studied->model)}, {});
     const std::string drawn = writers::write_svg(set.sheets.front());
     const std::string path = root + "/docs/side-table.svg";
     if (std::getenv("RAYFLECK_REWRITE") != nullptr) std::ofstream(path, std::ios::binary) << drawn;

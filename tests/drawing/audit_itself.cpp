@@ -15,7 +15,7 @@ namespace {
 
 bool reported(const Item& spoilt, const std::string& words) {
     const testing::BuiltPiece board = testing::one_board();
-    Set set = draw(board.model, board.findings, board.cut_list, {});
+    Set set = draw({board.model, board.findings, board.cut_list}, {});
     set.sheets.front().items.push_back(spoilt);
     for (const std::string& fault : testing::audit(set, board.piece->manner))
         if (fault.find(words) != std::string::npos) return true;

@@ -23,7 +23,7 @@ TEST_CASE("many distinct parts with impossible names and sizes are still laid ou
     for (const int parts : {1, 4, 17, 60})
         for (const char* sheet : {"A4", "A3", "Tabloid"}) DYNAMIC_SECTION(parts << " parts on " << sheet) {
                 const BuiltPiece piece = hard_piece(parts, sheet);
-                const auto faults = audit(drawing::draw(piece.model, piece.findings, piece.cut_list, {}),
+                const auto faults = audit(drawing::draw({piece.model, piece.findings, piece.cut_list}, {}),
                                           piece.piece->manner);
                 INFO(told(faults));
                 CHECK(faults.empty());
@@ -32,7 +32,7 @@ TEST_CASE("many distinct parts with impossible names and sizes are still laid ou
 
 TEST_CASE("every part of a long list has its balloon and its cell") {
     const BuiltPiece piece = hard_piece(60, "A4");
-    const drawing::Set set = drawing::draw(piece.model, piece.findings, piece.cut_list, {});
+    const drawing::Set set = drawing::draw({piece.model, piece.findings, piece.cut_list}, {});
     for (const cutlist::Row& row : piece.cut_list.rows) {
         int balloons = 0, cells = 0;
         const std::string reference = std::to_string(row.reference);
@@ -50,7 +50,7 @@ TEST_CASE("every part of a long list has its balloon and its cell") {
 
 TEST_CASE("a piece of which no part is left gives a cut list and a warnings page") {
     const BuiltPiece piece = no_parts();
-    const drawing::Set set = drawing::draw(piece.model, piece.findings, piece.cut_list, {});
+    const drawing::Set set = drawing::draw({piece.model, piece.findings, piece.cut_list}, {});
     REQUIRE(set.sheets.size() >= 2);
     CHECK(set.sheets.back().title == "Warnings");
 }

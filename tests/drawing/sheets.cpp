@@ -20,7 +20,7 @@ drawing::Set drawn(const BuiltPiece& built, const std::string& sheet = "") {
     drawing::Wishes wishes;
     wishes.sheet = sheet;
     wishes.date = "2026-02-01";
-    return drawing::draw(built.model, built.findings, built.cut_list, wishes);
+    return drawing::draw({built.model, built.findings, built.cut_list}, wishes);
 }
 
 std::string told(const std::vector<std::string>& faults) {
@@ -73,7 +73,7 @@ TEST_CASE("every sample passes the audit on its own sheet and on A4") {
                 wishes.sheet = sheet;
                 wishes.texts = &sample->texts;
                 const auto faults =
-                    audit(drawing::draw(sample->model, sample->findings, sample->cut_list, wishes),
+                    audit(drawing::draw({sample->model, sample->findings, sample->cut_list}, wishes),
                           sample->piece.manner);
                 INFO("sheet " << sheet << "\n" << told(faults));
                 CHECK(faults.empty());
