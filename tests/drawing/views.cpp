@@ -84,7 +84,7 @@ TEST_CASE("scales are those of the lists and nothing between") {
 TEST_CASE("wood on the assembly sheet is as long as its scale says") {
     // The hand-built table's top is 540 long; on A3 its views are drawn 1:5, so 108 mm.
     const testing::BuiltPiece table = testing::side_table();
-    const Set set = draw(table.model, table.findings, table.cut_list, {});
+    const Set set = draw({table.model, table.findings, table.cut_list}, {});
     bool one_to_five = false;
     double longest = 0;
     for (const Item& item : set.sheets.front().items) {
@@ -105,7 +105,7 @@ TEST_CASE("the plan stands below the front in first angle and above it in third"
     for (const bool first_angle : {true, false}) {
         testing::BuiltPiece shelf = testing::wall_shelf("A2");
         shelf.piece->shop.first_angle = first_angle;
-        const Set set = draw(shelf.model, shelf.findings, shelf.cut_list, {});
+        const Set set = draw({shelf.model, shelf.findings, shelf.cut_list}, {});
         double lowest_edge = 1e9, highest_edge = -1e9, x_dimension = 0;
         for (const Item& item : set.sheets.front().items) {
             const auto* stroke = std::get_if<Stroke>(&item);
