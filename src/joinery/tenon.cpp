@@ -25,6 +25,26 @@ const Length longest_stub = Length::mm(75);
 /// A tenon on the flat is turned on edge only while the rail is no wider than this many times its thickness.
 constexpr double flat_rail_at_most = 3.0;
 
+constexpr const char* nearest_chisel = ", to the nearest chisel";
+
+/// The width of chisel nearest to a share of the stock, the narrower of two as near; the share itself where
+/// no chisel between `least` and half of the stock comes near it.
+Length by_chisel(const Bench& bench, Length stock, const wood::Proportion& share, Length least) {
+    const Length wanted = share.share_of(stock), most = rules::tenon_thickness_greatest.share_of(stock);
+    std::vector<Length> chisels;
+    if (bench.in_inches())
+        for (const int n : rules::chisels_in_32nds) chisels.push_back(Length::in({n, 32}));
+    else
+        for (const int mm : rules::chisels_mm) chisels.push_back(Length::mm(mm));
+    if (wanted > chisels.back()) return wanted;
+    std::optional<Length> best;
+    for (const Length chisel : chisels)
+        if (chisel >= least && chisel <= most &&
+            (!best || measure::abs(chisel - wanted) < measure::abs(*best - wanted)))
+            best = chisel;
+    return best.value_or(wanted);
+}
+
 struct Planner {
     Bench& bench;
     TenonPlan& plan;
@@ -84,6 +104,7 @@ struct Planner {
     /// A groove of B in the face that A meets: its extent along A's thickness axis and its depth.
     struct GrooveOfB {
         double low, high, deep;
+        double width() const { return high - low; }
     };
     std::optional<GrooveOfB> groove_of_b() const {
         if (!plan.meeting.aligned) return std::nullopt;
@@ -141,10 +162,30 @@ struct Planner {
     }
 
     void plan_thickness() {
-        const auto stated = options.length("thick");
-        plan.thickness = stated.value_or(rules::tenon_thickness.share_of(extent(plan.thickness_axis)));
-        plan.thickness_from = stated ? "stated" : from_rule(rules::tenon_thickness);
+        const Length stock = extent(plan.thickness_axis);
+        if (const auto stated = options.length("thick")) {
+            plan.thickness = *stated;
+            plan.thickness_from = "stated";
+        } else if (const auto groove = groove_of_b(); groove && suits(groove->width(), stock)) {
+            plan.thickness = Length::from_geometry(groove->width());
+            plan.thickness_from = "as wide as the groove; W. Noyes, Handwork in Wood, 1910, ch. VII";
+        } else if (is_flat_twin()) {
+            plan.thickness = by_chisel(bench, stock, rules::flat_twin_tenon, Length());
+            plan.thickness_from = from_rule(rules::flat_twin_tenon) + nearest_chisel;
+        } else {
+            plan.thickness =
+                by_chisel(bench, stock, rules::tenon_thickness, rules::tenon_thickness_least.share_of(stock));
+            plan.thickness_from = from_rule(rules::tenon_thickness) + nearest_chisel;
+        }
     }
+
+    static bool suits(double thick, Length stock) {
+        return thick >= rules::tenon_thickness_least.share_of(stock).value() - 1e-6 &&
+               thick <= rules::tenon_thickness_greatest.share_of(stock).value() + 1e-6;
+    }
+
+    /// Twin tenons of a rail that lies flat stand side by side across its width, not one above the other.
+    bool is_flat_twin() const { return options.has("twin") && plan.thickness_axis == 1; }
 
     /// Lower border of the tenon across its thickness.
     double thickness_from() const {
@@ -319,6 +360,7 @@ struct Planner {
         }
         plan.sections = {section};
         if (options.has("twin")) {
+            if (is_flat_twin()) return plan_flat_twins(section);
             // Two tenons with a gap of a third of the room between them.
             const double third = plan.width.value() / 3;
             Box first = section, second = section;
@@ -328,6 +370,26 @@ struct Planner {
             plan.width = plan.width / 3;
             plan.width_from = from_custom("twin tenons: a third each, a third between them");
         }
+        return true;
+    }
+
+    /// Two tenons as far from each other as from the edges of the rail.
+    bool plan_flat_twins(const Box& one) {
+        const int t = plan.thickness_axis;
+        const double thick = plan.thickness.value(), room = (high(t) - low(t) - 2 * thick) / 3;
+        if (room < thick / 2) {
+            bench.refuse(plan.pair, "tenon-has-no-room",
+                         fmt::format("two tenons of {} do not find room side by side in {}",
+                                     measure::text_with_unit(plan.thickness, bench.piece().manner), a.name),
+                         "make the tenons thinner, or the rail wider, or leave out `twin`");
+            return false;
+        }
+        Box first = one, second = one;
+        first.low[t] = low(t) + room;
+        first.high[t] = first.low[t] + thick;
+        second.high[t] = high(t) - room;
+        second.low[t] = second.high[t] - thick;
+        plan.sections = {first, second};
         return true;
     }
 };

@@ -6,6 +6,8 @@
 // contradict each other (the slope of dovetails) both are here and the one in use is named. t is the
 // thickness of the piece that is cut.
 
+#include <array>
+
 #include "wood/figure.hpp"
 #include "wood/species.hpp"
 
@@ -22,6 +24,13 @@ inline constexpr Proportion tenon_thickness{
 /// Thinnest tenon that still leaves stout cheeks in proportion.
 inline constexpr Proportion tenon_thickness_least{
     1, 4, of_stock, "Building Construction 3-1 (textbook, date not seen)", Confirmation::read};
+/// Widths of mortising chisels and bits that shops have, in mm and in thirty-seconds of an inch: a mortise is
+/// as wide as its chisel, so a tenon takes the width nearest to its share. Common practice, no published
+/// source.
+inline constexpr std::array<int, 16> chisels_mm{3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 22, 25, 28, 30, 32};
+inline constexpr std::array<int, 10> chisels_in_32nds{4, 6, 8, 10, 12, 16, 20, 24, 28, 32};
+/// Thickest tenon that still leaves the mortised piece as strong beside it.
+inline constexpr Proportion tenon_thickness_greatest{1, 2, of_stock, no_source, Confirmation::none};
 /// Wider than this many times its thickness a tenon bends: divide or haunch it.
 inline constexpr Proportion tenon_width_greatest{5, 1, "thickness of the tenon",
                                                  "Building Construction 3-1 (textbook, date not seen)",
@@ -36,6 +45,8 @@ inline constexpr Proportion stub_mortise_depth{7, 8, "width of the mortised piec
 inline constexpr Proportion mortise_wall{
     1, 3, of_stock, "follows from the tenon of one third, Practical Building Construction, ch. XVI",
     Confirmation::read};
+/// Twin tenons in a rail that lies flat: shoulder, tenon, room, tenon, shoulder, a fifth each.
+inline constexpr Proportion flat_twin_tenon{1, 5, "width of the rail", no_source, Confirmation::none};
 /// How far a haunch stands beyond the shoulder: small and large work.
 inline constexpr Figure haunch_length{12, "mm", "Building Construction 3-1 (textbook, date not seen)",
                                       Confirmation::read};

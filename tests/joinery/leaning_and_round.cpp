@@ -36,7 +36,7 @@ TEST_CASE("the shoulders of a rail lie in the leaning face of the leg") {
                                       "join rail to leg with mortise and tenon, 20 long\n");
         INFO(built->said());
         REQUIRE(built->sound());
-        const double tenon = 20.0 / 3 * 48 * 20;
+        const double tenon = 6.0 * 48 * 20;
         CHECK(built->volume("rail") == Approx(20 * 60 * (600 - face_at(230)) + tenon).epsilon(1e-6));
         CHECK(built->volume("leg") == Approx(leg_body - tenon).epsilon(1e-6));
         CHECK(built->clashes() == 0);
@@ -45,7 +45,7 @@ TEST_CASE("the shoulders of a rail lie in the leaning face of the leg") {
         for (const Contact* contact : built->contacts("rail", "leg"))
             if (std::abs(contact->plane.normal.x) > 0.9 && std::abs(contact->plane.normal.x) < 0.999)
                 shoulder += contact->area;
-        CHECK(shoulder == Approx((20 * 60 - 20.0 / 3 * 48) * std::sqrt(17.0) / 4).epsilon(1e-6));
+        CHECK(shoulder == Approx((20 * 60 - 6.0 * 48) * std::sqrt(17.0) / 4).epsilon(1e-6));
     }
 }
 
@@ -59,8 +59,8 @@ TEST_CASE("a through tenon in a leaning leg is cut flush with its far face") {
     REQUIRE(built->sound());
     const double through = 40 * std::sqrt(17.0) / 4; // level, across the leg
     CHECK(built->volume("rail") ==
-          Approx(20 * 60 * (600 - face_at(230)) + 20.0 / 3 * 48 * through).epsilon(1e-6));
-    CHECK(built->volume("leg") == Approx(leg_body - 20.0 / 3 * 48 * through).epsilon(1e-6));
+          Approx(20 * 60 * (600 - face_at(230)) + 6.0 * 48 * through).epsilon(1e-6));
+    CHECK(built->volume("leg") == Approx(leg_body - 6.0 * 48 * through).epsilon(1e-6));
     CHECK(built->clashes() == 0);
 }
 
@@ -187,7 +187,7 @@ TEST_CASE("a tapered leg is met at its taper") {
     REQUIRE(built->sound());
     CHECK(built->clashes() == 0);
     // Mid-height 120: the face is at 26, so the body grows by 14 and the tenon by 15 more.
-    const double width = 40 - 2 * 6, tenon = 20.0 / 3 * width * 15;
+    const double width = 40 - 2 * 6, tenon = 6.0 * width * 15;
     CHECK(built->volume("stretcher") == Approx(20 * 40 * (400 + 14) + tenon).epsilon(1e-6));
     CHECK(built->volume("leg") == Approx(40 * 40 * 500 - 20 * 400 / 2 * 40 - tenon).epsilon(1e-6));
 }

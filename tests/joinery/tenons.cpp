@@ -1,8 +1,8 @@
 // Mortise and tenon: sizes by the trade's rules, volumes and glue areas worked out by hand.
 //
 // The frame joint of these cases: a post 40 x 40 x 500 and a rail 20 x 60 that runs 400 from its face. By the
-// rules (Practical Building Construction, ch. XVI: a third; Fairham: 7/8) the tenon is 20/3 thick and 35
-// long; shoulders of 6 leave it 48 wide.
+// rules (Practical Building Construction, ch. XVI: a third; Fairham: 7/8) the tenon takes the chisel of 6 and
+// is 35 long; shoulders of 6 leave it 48 wide.
 
 #include <catch2/catch.hpp>
 
@@ -37,19 +37,19 @@ constexpr double rail_body = 20 * 60 * 400, post_body = 40 * 40 * 500;
 
 } // namespace
 
-TEST_CASE("a tenon left to the rules is a third thick and fills its mortise") {
+TEST_CASE("a tenon left to the rules takes the chisel nearest to a third and fills its mortise") {
     const auto built = build_case(post_and_rail + "join rail to post with mortise and tenon\n");
     REQUIRE(built->sound());
-    const double tenon = 20.0 / 3 * 48 * 35;
+    const double tenon = 6.0 * 48 * 35;
     CHECK(built->volume("rail") == Approx(rail_body + tenon).epsilon(1e-6));
     CHECK(built->volume("post") == Approx(post_body - tenon).epsilon(1e-6));
     CHECK(built->clashes() == 0);
     CHECK(built->made("rail").length == rayfleck::measure::Length::mm(435));
     CHECK(built->made("post").length == rayfleck::measure::Length::mm(500));
-    CHECK(built->size("tenon thickness") == Approx(20.0 / 3));
+    CHECK(built->size("tenon thickness") == Approx(6.0));
     CHECK(built->from("tenon thickness") ==
           "1/3 of the thickness of the piece that is cut; Practical Building "
-          "Construction, ch. XVI (textbook, date not seen)");
+          "Construction, ch. XVI (textbook, date not seen), to the nearest chisel");
     CHECK(built->size("tenon length") == 35);
     CHECK(built->from("tenon length") ==
           "7/8 of the width of the mortised piece; W. Fairham, Woodwork Joints");
@@ -57,7 +57,7 @@ TEST_CASE("a tenon left to the rules is a third thick and fills its mortise") {
 
 TEST_CASE("the glue area is cheeks, edges, end and shoulders") {
     const auto built = build_case(post_and_rail + "join rail to post with mortise and tenon\n");
-    const double t = 20.0 / 3;
+    const double t = 6.0;
     const double cheeks = 2 * 48 * 35, edges = 2 * t * 35, end = 48 * t, shoulders = 20 * 60 - 48 * t;
     CHECK(built->area("rail", "post", Hold::glued) == Approx(cheeks + edges + end + shoulders).epsilon(1e-6));
     CHECK(built->area("rail", "post", Hold::free) == 0);
@@ -100,7 +100,7 @@ TEST_CASE("a rail at the end of the post keeps its tenon away from the end") {
 TEST_CASE("a haunch stands between the tenon and the end") {
     const auto built = build_case(rail_at_the_top + "join rail to post with mortise and tenon, haunched\n");
     REQUIRE(built->sound());
-    const double t = 20.0 / 3, tenon = t * (60 - 19.05 - 6) * 35, haunch = t * 19.05 * 12;
+    const double t = 6.0, tenon = t * (60 - 19.05 - 6) * 35, haunch = t * 19.05 * 12;
     CHECK(built->volume("rail") == Approx(rail_body + tenon + haunch).epsilon(1e-6));
     CHECK(built->all_volume() == Approx(rail_body + post_body).epsilon(1e-6));
     CHECK(built->size("haunch length") == 12);
@@ -110,8 +110,29 @@ TEST_CASE("a haunch stands between the tenon and the end") {
 TEST_CASE("twin tenons are two with a third between them") {
     const auto built = build_case(post_and_rail + "join rail to post with mortise and tenon, twin\n");
     REQUIRE(built->sound());
-    CHECK(built->volume("rail") == Approx(rail_body + 2 * 20.0 / 3 * 16 * 35).epsilon(1e-6));
+    CHECK(built->volume("rail") == Approx(rail_body + 2 * 6.0 * 16 * 35).epsilon(1e-6));
     CHECK(built->all_volume() == Approx(rail_body + post_body).epsilon(1e-6));
+}
+
+TEST_CASE("twin tenons of a rail that lies flat stand side by side across its width") {
+    // 50 wide: shoulder, tenon, room, tenon, shoulder of 10 each, as the chisel of 10 happens to fit.
+    const std::string flat = R"(
+part post
+  wood cherry, flat sawn
+  size 60 x 60, stands, left at 0, front at 0, from 0 to 500
+part rail
+  wood cherry, flat sawn
+  size 20 x 50, runs across, face side top, from 60 to 460, bottom at 400, front at 5
+)";
+    const auto built =
+        build_case(flat + "join rail to post with mortise and tenon, twin, 30 long, 3 shoulder\n");
+    INFO(built->said());
+    REQUIRE(built->sound());
+    CHECK(built->size("tenon thickness") == 10);
+    CHECK(built->volume("rail") == Approx(20.0 * 50 * 400 + 2 * 10.0 * 14 * 30).epsilon(1e-6));
+    CHECK(built->clashes() == 0);
+    const auto narrow = build_case(flat + "join rail to post with mortise and tenon, twin, 25 thick\n");
+    CHECK(narrow->said().find("two tenons of 25") != std::string::npos);
 }
 
 TEST_CASE("a bare-faced tenon is flush with one face") {
@@ -130,12 +151,12 @@ TEST_CASE("a loose tenon leaves the rail's length alone and is listed as hardwar
     const auto built =
         build_case(post_and_rail + "join rail to post with mortise and tenon, loose, 30 long\n");
     REQUIRE(built->sound());
-    const double slip = 20.0 / 3 * 48 * 30;
+    const double slip = 6.0 * 48 * 30;
     CHECK(built->made("rail").length == rayfleck::measure::Length::mm(400));
     CHECK(built->volume("rail") == Approx(rail_body - slip).epsilon(1e-6));
     CHECK(built->volume("post") == Approx(post_body - slip).epsilon(1e-6));
     REQUIRE(built->model.hardware.size() == 1);
-    CHECK(built->model.hardware[0].name == "loose tenon 6.7 x 48 x 60");
+    CHECK(built->model.hardware[0].name == "loose tenon 6 x 48 x 60");
     CHECK(built->model.hardware[0].count == 1);
 }
 
@@ -143,7 +164,7 @@ TEST_CASE("pegs go through the cheeks and the tenon") {
     const auto built = build_case(post_and_rail + "join rail to post with mortise and tenon, pegged 8\n");
     REQUIRE(built->sound());
     // The post loses 40 of bore, of which 20/3 are in the tenon, which loses just that.
-    const double bore = 3.14159265358979 * 16, t = 20.0 / 3, tenon = t * 48 * 35;
+    const double bore = 3.14159265358979 * 16, t = 6.0, tenon = t * 48 * 35;
     CHECK(built->volume("rail") == Approx(rail_body + tenon - bore * t).epsilon(1e-6));
     CHECK(built->volume("post") == Approx(post_body - tenon - bore * (40 - t)).epsilon(1e-6));
     REQUIRE(built->model.hardware.size() == 1);
@@ -216,7 +237,7 @@ TEST_CASE("a wedged tenon goes through and its mortise flares along the grain") 
     const auto built = build_case(post_and_rail + "join rail to post with mortise and tenon, wedged\n");
     REQUIRE(built->sound());
     // Two wedges of room, each 40 deep and 40/8 high at the outside.
-    const double tenon = 20.0 / 3 * 48 * 40, flare = 2 * 20.0 / 3 * 0.5 * 40 * 5;
+    const double tenon = 6.0 * 48 * 40, flare = 2 * 6.0 * 0.5 * 40 * 5;
     CHECK(built->volume("rail") == Approx(rail_body + tenon).epsilon(1e-6));
     CHECK(built->volume("post") == Approx(post_body - tenon - flare).epsilon(1e-6));
 }
