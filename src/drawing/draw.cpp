@@ -83,7 +83,8 @@ Set draw(const Subject& subject, const Wishes& wishes) {
     std::vector<Leaf> leaves = assembly_sheets(job);
     std::vector<int> leaf_of_row;
     const int parts_from = static_cast<int>(leaves.size());
-    for (std::vector<Leaf> more : {part_sheets(job, leaf_of_row), cut_list_sheets(job), warnings_sheets(job)})
+    for (std::vector<Leaf> more :
+         {part_sheets(job, leaf_of_row), template_sheets(job), cut_list_sheets(job), warnings_sheets(job)})
         std::move(more.begin(), more.end(), std::back_inserter(leaves));
 
     Set set;
@@ -95,14 +96,16 @@ Set draw(const Subject& subject, const Wishes& wishes) {
     for (std::size_t i = 0; i < leaves.size(); ++i) {
         Leaf& leaf = leaves[i];
         Sheet sheet;
-        sheet.width = job.paper.width;
-        sheet.height = job.paper.height;
+        const Paper& on = leaf.paper ? *leaf.paper : job.paper;
+        sheet.width = on.width;
+        sheet.height = on.height;
+        sheet.full_size = leaf.full_size;
         sheet.title = leaf.title;
         fields.sheet = static_cast<int>(i) + 1;
         fields.title = title;
         fields.document_type = leaf.document_type;
         fields.scale = leaf.scale.empty() ? "none" : leaf.scale;
-        sheet_frame(job.paper, fields).put_on(sheet);
+        sheet_frame(on, fields).put_on(sheet);
         leaf.block.put_on(sheet);
         for (Item& item : sheet.items)
             if (auto* link = std::get_if<Link>(&item); link && link->to_sheet >= link_to_row)

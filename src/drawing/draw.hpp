@@ -29,7 +29,7 @@ struct Subject {
     const cutlist::CutList& cut_list;
 };
 
-/// Principal views with a pictorial view, part drawings, cut list, warnings page.
+/// Principal views with a pictorial view, part drawings, full-size templates, cut list, warnings page.
 Set draw(const Subject& subject, const Wishes& wishes);
 
 } // namespace rayfleck::drawing

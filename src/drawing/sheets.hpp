@@ -1,6 +1,7 @@
 #pragma once
 // What the sheets of a set share while they are drawn, and the four kinds of sheet.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -44,6 +45,9 @@ struct Leaf {
     std::string title;         ///< `Assembly`, `Parts 1 to 3`
     std::string document_type; ///< `assembly drawing`
     std::string scale;         ///< main scale; empty where nothing is to scale
+    /// Where it is not the set's own; of a full-size template viewers are asked not to scale it.
+    std::optional<Paper> paper;
+    bool full_size = false;
 };
 
 /// Principal views with dimensions, pictorial view with balloons, short parts list: one sheet, or two where
@@ -53,6 +57,9 @@ std::vector<Leaf> assembly_sheets(const Job& job);
 /// One cell for each row of the cut list. Writes on which of its own leaves each row stands into
 /// `leaf_of_row`.
 std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row);
+
+/// Shaped outlines at full size, tile by tile; none for a piece of plain rectangles.
+std::vector<Leaf> template_sheets(const Job& job);
 
 std::vector<Leaf> cut_list_sheets(const Job& job);
 

@@ -396,6 +396,20 @@ BuiltPiece odd_shapes(const std::string& sheet) {
     return b.done();
 }
 
+BuiltPiece long_arched_rail() {
+    Builder b("Arched rail", "A4");
+    const int rail =
+        b.part("rail", "", {{0, 0, 0}, {2400, 24, 90}}, right, front, "white ash", wood::Sawn::quarter);
+    solid::Outline arch;
+    arch.start = {0, 0};
+    arch.edges = {{{0, 60}, {}, true},
+                  {{2400, 90}, {}, true},
+                  {{2400, 0}, {}, true},
+                  {{0, 0}, solid::Point2{1200, -18000}, true}};
+    b[rail].outline = arch;
+    return b.done();
+}
+
 BuiltPiece hard_piece(int parts, const std::string& sheet) {
     Builder b(
         "A title far longer than the field that is meant to hold it, with more words than any drawing needs",

@@ -29,6 +29,9 @@ BuiltPiece one_board(const std::string& sheet = "A4");
 BuiltPiece slatted_rack(int slats = 38, const std::string& sheet = "A3");
 /// A board with an arched edge, a turned post and a mitred frame: shapes that are not boxes.
 BuiltPiece odd_shapes(const std::string& sheet = "A3");
+/// A rail of 2.4 m, 60 wide at its low end and 90 at its high one, arched below: chord 2400, the arc's centre
+/// 18000 under the middle of it.
+BuiltPiece long_arched_rail();
 
 /// What strains a layout: many distinct parts, long names without a space, sizes from a splinter to a beam, a
 /// rod line far outside, a great many findings.
