@@ -33,14 +33,32 @@ Rect shadow(const solid::Placed& part, const solid::View& view) {
     return around(points);
 }
 
+/// What lies ahead of the point passes the box by, or ends where `blocked` begins to count.
+bool misses_box(const measure::Box& box, Point from, Vector direction) {
+    double enter = 0.04, leave = std::numeric_limits<double>::infinity();
+    for (int axis = 0; axis < 3; ++axis) {
+        const double low = box.low[axis] - 0.01 - from[axis], high = box.high[axis] + 0.01 - from[axis];
+        const double step = direction[axis];
+        if (std::abs(step) < 1e-9) {
+            if (low > 0 || high < 0) return true;
+            continue;
+        }
+        enter = std::max(enter, std::min(low / step, high / step));
+        leave = std::min(leave, std::max(low / step, high / step));
+    }
+    return leave < enter;
+}
+
 bool blocked(const std::vector<solid::Placed>& parts, const std::vector<Rect>& shadows, Point p,
              const solid::View& view) {
     const Point2 at{dot(p, view.right), dot(p, view.up)};
     for (std::size_t i = 0; i < parts.size(); ++i) {
         const Rect& s = shadows[i];
         if (at.x < s.left || at.x > s.right || at.y < s.bottom || at.y > s.top) continue;
-        const auto stretches =
-            solid::inside_along(*parts[i].solid, parts[i].frame.in(p), parts[i].frame.turn_in(view.towards));
+        const Point from = parts[i].frame.in(p);
+        const Vector eye = parts[i].frame.turn_in(view.towards);
+        if (misses_box(parts[i].solid->box, from, eye)) continue;
+        const auto stretches = solid::inside_along(*parts[i].solid, from, eye);
         for (const auto& [enter, leave] : stretches)
             if (leave > 0.05 && leave - std::max(enter, 0.0) > 0.02) return true;
     }

@@ -95,7 +95,9 @@ std::array<std::uint8_t, 16> digest_of(const drawing::Set& set) {
 /// Draws the items of a sheet in their order, holding strokes back while the next one looks the same.
 class SheetDrawer {
   public:
-    explicit SheetDrawer(PdfFile& file) : file_(file) {}
+    /// texts  those of the sheet, measured, in their order
+    SheetDrawer(PdfFile& file, const std::vector<drawing::MeasuredText>& texts)
+        : file_(file), texts_(texts) {}
 
     void draw(const drawing::Sheet& sheet) {
         for (const drawing::Item& item : sheet.items) std::visit([this](const auto& it) { put(it); }, item);
@@ -122,8 +124,7 @@ class SheetDrawer {
     }
     void put(const drawing::Text& text) {
         strike();
-        file_.text(drawing::measure_text(text.words, text.height, text.face), text.at, text.turn,
-                   colour_of(text.ink));
+        file_.text(texts_[next_text_++], text.at, text.turn, colour_of(text.ink));
     }
     void put(const drawing::Link& link) { file_.link(link.low, link.high, link.to_sheet); }
 
@@ -133,6 +134,8 @@ class SheetDrawer {
     }
 
     PdfFile& file_;
+    const std::vector<drawing::MeasuredText>& texts_;
+    std::size_t next_text_ = 0;
     PdfFile::StrokeStyle style_;
     std::vector<PdfFile::Line> waiting_;
 };
@@ -150,9 +153,19 @@ std::string write_pdf(const drawing::Set& set, const PdfManner& manner) {
                       sheet.title.empty() ? fmt::format("Sheet {}", number) : sheet.title);
         if (sheet.full_size) file.print_at_full_size();
     }
-    for (int i = 0; i < file.pages(); ++i) {
-        file.turn_to(i);
-        SheetDrawer(file).draw(set.sheets[static_cast<std::size_t>(i)]);
+    // A font must know its characters before it is opened.
+    std::vector<std::vector<drawing::MeasuredText>> texts;
+    for (const drawing::Sheet& sheet : set.sheets) {
+        texts.emplace_back();
+        for (const drawing::Item& item : sheet.items)
+            if (const auto* text = std::get_if<drawing::Text>(&item)) {
+                texts.back().push_back(drawing::measure_text(text->words, text->height, text->face));
+                file.expect(texts.back().back());
+            }
+    }
+    for (std::size_t i = 0; i < set.sheets.size(); ++i) {
+        file.turn_to(static_cast<int>(i));
+        SheetDrawer(file, texts[i]).draw(set.sheets[i]);
     }
     return file.save(digest_of(set));
 }

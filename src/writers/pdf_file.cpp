@@ -8,12 +8,15 @@
 //  - Its map from codes to Unicode breaks the operator order; we write our own.
 //  - Dashes are whole numbers only; the operator is written to the page by hand, and never through its own
 //  call.
+//  - Opening a font asks its map 65,536 times, each time from the start; we shorten the map first.
+//  - The calls that draw lines clear a buffer for every point; paths are written to the page by hand.
 //  - The file has no identifier; we add one to the trailer.
 //  - A page tree of one level holds 32,767 pages; large sets ask for two levels.
 
 #include "writers/pdf_file.hpp"
 
 #include <array>
+#include <charconv>
 #include <chrono>
 #include <cmath>
 #include <map>
@@ -44,10 +47,13 @@ constexpr double farthest = 14400;
 }
 
 /// A number of points, rounded to a thousandth: finer than any printer, and short in the file.
-HPDF_REAL checked(double points) {
+double checked_exactly(double points) {
     if (!std::isfinite(points) || std::abs(points) > farthest)
         throw PdfFailure("a place on a sheet lies off every page or is no number");
-    return static_cast<HPDF_REAL>(std::round(points * 1000) / 1000);
+    return points;
+}
+HPDF_REAL checked(double points) {
+    return static_cast<HPDF_REAL>(std::round(checked_exactly(points) * 1000) / 1000);
 }
 HPDF_REAL points(double mm) { return checked(mm * points_per_mm); }
 
@@ -57,6 +63,36 @@ std::string number(double value) {
     while (out.back() == '0') out.pop_back();
     if (out.back() == '.') out.pop_back();
     return out == "-0" ? "0" : out;
+}
+
+/// The same for a place, which comes in thousands: no digit is lost in between, and nothing is asked twice.
+void add_number(std::string& out, double mm) {
+    auto thousandths = std::llround(checked_exactly(mm * points_per_mm) * 1000);
+    if (thousandths < 0) out += '-', thousandths = -thousandths;
+    const auto whole = thousandths / 1000;
+    auto rest = static_cast<int>(thousandths % 1000);
+    std::array<char, 24> digits{};
+    out.append(digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), whole).ptr);
+    if (rest == 0) return;
+    out += '.';
+    for (int place = 100; rest != 0; place /= 10) {
+        out += static_cast<char>('0' + rest / place);
+        rest %= place;
+    }
+}
+
+/// A polyline, closed when it ends where it began. libharu has calls for it, which clear half a kilobyte for
+/// every point.
+void add_path(std::string& out, const std::vector<Point2>& line) {
+    const bool closed = line.size() > 3 && line.front().x == line.back().x && line.front().y == line.back().y;
+    const std::size_t last = closed ? line.size() - 1 : line.size();
+    for (std::size_t i = 0; i < last; ++i) {
+        add_number(out, line[i].x);
+        out += ' ';
+        add_number(out, line[i].y);
+        out += i == 0 ? " m\n" : " l\n";
+    }
+    if (closed) out += "h\n";
 }
 
 /// UTF-16 as a hexadecimal string with its mark, for ActualText.
@@ -114,6 +150,7 @@ struct PdfFile::Inside {
 
     std::unique_ptr<std::remove_pointer_t<HPDF_Doc>, CloseDocument> document;
     std::map<Typeface, Font> fonts;
+    std::map<Typeface, std::set<char32_t>> expected;
     std::vector<Page> pages;
     std::size_t present = 0;
 
@@ -128,10 +165,10 @@ struct PdfFile::Inside {
     }
 
     Font& font(Typeface face);
+    void shorten_map(HPDF_FontDef definition, Typeface face);
     void mark_components(Font& font, const std::string& words, Typeface face);
     void use_style(const StrokeStyle& style);
     void use_fill(Colour colour);
-    void trace(const Line& line);
 };
 
 PdfFile::PdfFile(bool compressed) : in_(std::make_unique<Inside>()) {
@@ -196,6 +233,13 @@ void PdfFile::turn_to(int page) {
     in_->page();
 }
 
+void PdfFile::expect(const drawing::MeasuredText& text) {
+    std::set<char32_t>& characters = in_->expected[text.face];
+    for (const drawing::TextPiece& piece : text.pieces)
+        for (const drawing::TypeRun& run : piece.runs)
+            for (const char32_t c : drawing::characters_of(run.words)) characters.insert(c);
+}
+
 void PdfFile::stroke(const std::vector<Line>& lines, const StrokeStyle& style) {
     // Everything is checked before the path opens, so a refused place leaves none open.
     bool any = false;
@@ -205,9 +249,10 @@ void PdfFile::stroke(const std::vector<Line>& lines, const StrokeStyle& style) {
     }
     if (!any) return;
     in_->use_style(style);
+    std::string path;
     for (const Line& line : lines)
-        if (line.size() >= 2) in_->trace(line);
-    HPDF_Page_Stroke(in_->page().page);
+        if (line.size() >= 2) add_path(path, line);
+    in_->write_by_hand(path + "S\n");
 }
 
 void PdfFile::fill(const std::vector<Line>& rings, Colour colour) {
@@ -218,9 +263,10 @@ void PdfFile::fill(const std::vector<Line>& rings, Colour colour) {
     }
     if (!any) return;
     in_->use_fill(colour);
+    std::string path;
     for (const Line& ring : rings)
-        if (ring.size() >= 3) in_->trace(ring);
-    HPDF_Page_Eofill(in_->page().page);
+        if (ring.size() >= 3) add_path(path, ring);
+    in_->write_by_hand(path + "f*\n");
 }
 
 void PdfFile::text(const drawing::MeasuredText& text, Point2 at, double turn, Colour colour) {
@@ -251,9 +297,10 @@ void PdfFile::text(const drawing::MeasuredText& text, Point2 at, double turn, Co
         }
         for (const drawing::FractionBar& bar : piece.bars) {
             const double low = bar.y - bar.thickness / 2, high = bar.y + bar.thickness / 2;
-            in_->trace(
-                {placed(bar.from, low), placed(bar.to, low), placed(bar.to, high), placed(bar.from, high)});
-            HPDF_Page_Fill(page);
+            std::string path;
+            add_path(path, {placed(bar.from, low), placed(bar.to, low), placed(bar.to, high),
+                            placed(bar.from, high)});
+            in_->write_by_hand(path + "f\n");
         }
         if (!piece.says.empty()) in_->write_by_hand("EMC\n");
     }
@@ -301,6 +348,7 @@ PdfFile::Inside::Font& PdfFile::Inside::font(Typeface face) {
     tag.back() = static_cast<char>('A' + static_cast<int>(face));
     HPDF_TTFontDef_SetTagName(definition, tag.data());
     slot.definition = definition;
+    shorten_map(definition, face);
     slot.font = HPDF_GetFont(document.get(), definition->base_font, "UTF-8");
 
     HPDF_Dict map = static_cast<HPDF_FontAttr>(slot.font->attr)->cmap_stream;
@@ -309,11 +357,49 @@ PdfFile::Inside::Font& PdfFile::Inside::font(Typeface face) {
     return slot;
 }
 
+/// Puts in place of the font's map from characters to glyphs one that holds the expected characters alone;
+/// the copy of the map in the embedded file stays whole. A run of characters whose glyphs follow one another
+/// is one entry, which counts on from its first glyph.
+void PdfFile::Inside::shorten_map(HPDF_FontDef definition, Typeface face) {
+    struct Run {
+        char32_t first, last;
+        int glyph;
+    };
+    std::vector<Run> runs;
+    const drawing::TrueType& type = drawing::font(face);
+    for (const char32_t c : expected[face]) {
+        const int glyph = type.glyph(c);
+        if (glyph == 0 || c >= 0xFFFF) continue;
+        if (!runs.empty() && runs.back().last + 1 == c &&
+            runs.back().glyph + static_cast<int>(c - runs.back().first) == glyph)
+            runs.back().last = c;
+        else
+            runs.push_back({c, c, glyph});
+    }
+    HPDF_TTF_CmapRange& map = static_cast<HPDF_TTFontDefAttr>(definition->attr)->cmap;
+    // Written over the old map, the closing entry for all that follows included.
+    if (map.format != 4 || runs.size() + 1 > map.seg_count_x2 / 2U) return;
+    std::size_t at = 0;
+    for (; at < runs.size(); ++at) {
+        map.start_count[at] = static_cast<HPDF_UINT16>(runs[at].first);
+        map.end_count[at] = static_cast<HPDF_UINT16>(runs[at].last);
+        map.id_delta[at] = static_cast<HPDF_INT16>(
+            static_cast<HPDF_UINT16>(runs[at].glyph - static_cast<int>(runs[at].first)));
+        map.id_range_offset[at] = 0;
+    }
+    map.start_count[at] = map.end_count[at] = 0xFFFF;
+    map.id_delta[at] = 1;
+    map.id_range_offset[at] = 0;
+    map.seg_count_x2 = static_cast<HPDF_UINT16>(2 * (runs.size() + 1));
+}
+
 void PdfFile::Inside::mark_components(Font& used, const std::string& words, Typeface face) {
     const drawing::TrueType& type = drawing::font(face);
     auto* attributes = static_cast<HPDF_TTFontDefAttr>(used.definition->attr);
+    const std::set<char32_t>& told = expected[face];
     for (const char32_t c : drawing::characters_of(words)) {
         if (!used.marked.insert(c).second) continue;
+        if (!told.contains(c)) throw PdfFailure("a character was set that its font was not told of");
         for (const int part : type.components(type.glyph(c)))
             if (part >= 0 && part < attributes->num_glyphs) attributes->glyph_tbl.flgs[part] = 1;
     }
@@ -350,15 +436,6 @@ void PdfFile::Inside::use_fill(Colour colour) {
     if (now.fill == colour) return;
     HPDF_Page_SetRGBFill(now.page, checked(colour.red), checked(colour.green), checked(colour.blue));
     now.fill = colour;
-}
-
-void PdfFile::Inside::trace(const Line& line) {
-    const HPDF_Page on = page().page;
-    const bool closed = line.size() > 3 && line.front().x == line.back().x && line.front().y == line.back().y;
-    HPDF_Page_MoveTo(on, points(line.front().x), points(line.front().y));
-    const std::size_t last = closed ? line.size() - 1 : line.size();
-    for (std::size_t i = 1; i < last; ++i) HPDF_Page_LineTo(on, points(line[i].x), points(line[i].y));
-    if (closed) HPDF_Page_ClosePath(on);
 }
 
 } // namespace rayfleck::writers

@@ -44,6 +44,10 @@ class PdfFile {
     /// Draws on an earlier page again, counted from 0.
     void turn_to(int page);
 
+    /// Tells beforehand which characters a face will set: the library reads a font's map from end to end when
+    /// the font is opened, and a short one is read quickly. Characters that were not told of are refused.
+    void expect(const drawing::MeasuredText& text);
+
     struct StrokeStyle {
         double width = 0.25;        ///< mm
         std::vector<double> dashes; ///< mm, empty for a continuous line

@@ -25,11 +25,15 @@ TrueType::TrueType(std::span<const std::uint8_t> file) : file_(file) {
     }
     if (units_per_em_ < 16 || widths_ < 1 || map_ == 0)
         throw std::runtime_error("font without a usable table");
+    for (char32_t c = 0; c < common; ++c) {
+        const int g = read_glyph(c);
+        common_.push_back({g, read_advance(g), read_extent(g)});
+    }
     cap_height_ = extent(U'H').highest;
     if (cap_height_ <= 0) throw std::runtime_error("font without a letter H");
 }
 
-int TrueType::glyph(char32_t character) const {
+int TrueType::read_glyph(char32_t character) const {
     if (character > 0xFFFF) return 0;
     const std::size_t segments2 = byte16(map_ + 6);
     const std::size_t ends = map_ + 14, starts = ends + segments2 + 2, deltas = starts + segments2,
@@ -46,15 +50,14 @@ int TrueType::glyph(char32_t character) const {
     return 0;
 }
 
-int TrueType::advance(char32_t character) const {
-    const int g = glyph(character);
+int TrueType::read_advance(int glyph) const {
     // Glyphs past the list all have the width of its last entry.
-    const int entry = g < widths_ ? g : widths_ - 1;
+    const int entry = glyph < widths_ ? glyph : widths_ - 1;
     return static_cast<int>(byte16(hmtx_.at + 4 * static_cast<std::size_t>(entry))) * 1000 / units_per_em_;
 }
 
-TrueType::Extent TrueType::extent(char32_t character) const {
-    const Table shape = outline(glyph(character));
+TrueType::Extent TrueType::read_extent(int glyph) const {
+    const Table shape = outline(glyph);
     if (shape.length < 10) return {};
     const double em = units_per_em_;
     return {signed16(shape.at + 4) / em, signed16(shape.at + 8) / em};

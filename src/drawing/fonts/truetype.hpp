@@ -19,19 +19,25 @@ class TrueType {
     explicit TrueType(std::span<const std::uint8_t> file);
 
     /// The glyph of a character of the Basic Multilingual Plane, 0 when the font lacks it.
-    int glyph(char32_t character) const;
+    int glyph(char32_t character) const {
+        return character < common ? common_[character].glyph : read_glyph(character);
+    }
     bool has(char32_t character) const { return glyph(character) != 0; }
 
     /// How far the pen moves, in whole thousandths of the type size, rounded down: the PDF writer states
     /// widths so.
-    int advance(char32_t character) const;
+    int advance(char32_t character) const {
+        return character < common ? common_[character].advance : read_advance(read_glyph(character));
+    }
 
     /// Lowest and highest point of the outline above the base line, as a share of the type size; both 0 for a
     /// blank.
     struct Extent {
         double lowest = 0, highest = 0;
     };
-    Extent extent(char32_t character) const;
+    Extent extent(char32_t character) const {
+        return character < common ? common_[character].extent : read_extent(read_glyph(character));
+    }
 
     /// Height of H as a share of the type size.
     double cap_height() const { return cap_height_; }
@@ -50,6 +56,17 @@ class TrueType {
     /// Place of a glyph's outline in the file, length 0 for a blank.
     Table outline(int glyph) const;
 
+    int read_glyph(char32_t character) const;
+    int read_advance(int glyph) const;
+    Extent read_extent(int glyph) const;
+
+    /// Latin letters and what stands among them are looked up once.
+    static constexpr char32_t common = 0x180;
+    struct Known {
+        int glyph = 0, advance = 0;
+        Extent extent;
+    };
+    std::vector<Known> common_;
     std::span<const std::uint8_t> file_;
     Table glyf_, loca_, hmtx_;
     std::size_t map_ = 0; ///< place of the format 4 subtable
