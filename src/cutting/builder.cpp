@@ -1,0 +1,149 @@
+// Bounded patterns. See builder.hpp.
+//
+// The pricer's pattern is taken where it is proper. Where it takes a type too often, only its best section,
+// or in a section only the strips of most value that are proper, are kept, and the rest is priced anew with
+// what is left. On sheets with defects several orders of first fit are compared.
+
+#include "cutting/builder.hpp"
+
+#include <algorithm>
+
+#include "cutting/greedy.hpp"
+
+namespace rayfleck::cutting {
+namespace {
+
+std::int64_t value_of(const Strip& strip, const Prices& prices) {
+    std::int64_t value = 0;
+    for (const Item& item : strip.items) value += prices.of_type[item.lie.type];
+    return value;
+}
+
+/// Takes what the strip needs from `most`; gives back all and false when it is not there.
+bool take(const Strip& strip, std::vector<std::int64_t>& most) {
+    bool all = true;
+    for (const Item& item : strip.items) all = --most[item.lie.type] >= 0 && all;
+    if (!all)
+        for (const Item& item : strip.items) ++most[item.lie.type];
+    return all;
+}
+
+Measure width_of(const Strip& strip) {
+    Measure width = 0;
+    for (const Item& item : strip.items) width = std::max(width, item.lie.v);
+    return width;
+}
+
+} // namespace
+
+std::int64_t value_of(const Pattern& pattern, const Prices& prices) {
+    std::int64_t value = 0;
+    for (const auto& [type, times] : pattern.counts) value += std::int64_t(prices.of_type[type]) * times;
+    return value;
+}
+
+bool is_proper(const Pattern& pattern, const std::vector<std::int64_t>& most) {
+    return std::all_of(pattern.counts.begin(), pattern.counts.end(),
+                       [&](const std::pair<int, int>& each) { return each.second <= most[each.first]; });
+}
+
+std::vector<Strip> Builder::section(int sheet, Measure length, Prices& prices, std::int64_t& work) {
+    std::vector<Strip> kept;
+    for (Measure v = model_.sheets[sheet].v; v > 0;) {
+        std::vector<Strip> strips = pricer_.stack(sheet, length, v, prices, work);
+        std::stable_sort(strips.begin(), strips.end(), [&](const Strip& a, const Strip& b) {
+            return value_of(a, prices) > value_of(b, prices);
+        });
+        bool all = true, none = true;
+        for (Strip& strip : strips) {
+            if (!take(strip, prices.most)) {
+                all = false;
+                if (!none) continue;
+                // A type taken too often within one strip, lying both ways: the last of it go.
+                std::erase_if(strip.items, [&](const Item& item) {
+                    if (prices.most[item.lie.type] == 0) return true;
+                    --prices.most[item.lie.type];
+                    return false;
+                });
+                if (strip.items.empty()) continue;
+            }
+            none = false;
+            v -= width_of(strip);
+            kept.push_back(std::move(strip));
+        }
+        if (all || none || !model_.strips) break;
+    }
+    return kept;
+}
+
+Pattern Builder::build(int sheet, const Prices& asked, std::int64_t& work) {
+    if (!model_.sheets[sheet].holes.empty()) return around_defects(sheet, asked, work);
+    Prices prices = asked;
+    std::vector<std::int64_t> wanted(model_.sheets.size());
+    wanted[sheet] = 1;
+    Pattern built;
+    built.sheet = sheet;
+    for (Measure length = model_.sheets[sheet].u; length > 0;) {
+        pricer_.run(prices, wanted, Pricer::Sections::few, work);
+        Pattern pattern = pricer_.pattern(sheet, length);
+        if (pattern.sections.empty()) break;
+        if (is_proper(pattern, prices.most)) {
+            for (Section& section : pattern.sections) built.sections.push_back(std::move(section));
+            break;
+        }
+        const Section* best = nullptr;
+        double most = -1;
+        for (const Section& section : pattern.sections) {
+            double value = 0;
+            for (const Strip& strip : section.strips) value += static_cast<double>(value_of(strip, prices));
+            if (value / static_cast<double>(section.length) > most)
+                most = value / static_cast<double>(section.length), best = &section;
+        }
+        const Measure its_length = best->length;
+        Section section{0, its_length, this->section(sheet, its_length, prices, work)};
+        if (section.strips.empty()) break;
+        built.sections.push_back(std::move(section));
+        length -= its_length;
+        if (!model_.sections) break;
+    }
+    settle(model_, built);
+    return built;
+}
+
+Pattern Builder::around_defects(int sheet, const Prices& prices, std::int64_t& work) const {
+    std::vector<Lie> lies;
+    for (const Type& type : model_.types)
+        for (const Lie& lie : type.lies)
+            if (prices.of_type[lie.type] > 0 && prices.most[lie.type] > 0) lies.push_back(lie);
+    Pattern best;
+    best.sheet = sheet;
+    std::int64_t most = 0;
+    const auto density = [&](const Lie& lie) {
+        return static_cast<double>(prices.of_type[lie.type]) /
+               (static_cast<double>(lie.u) * static_cast<double>(lie.v));
+    };
+    for (int order = 0; order < 5; ++order) {
+        std::stable_sort(lies.begin(), lies.end(), [&](const Lie& a, const Lie& b) {
+            switch (order) {
+            case 0:
+                return prices.of_type[a.type] > prices.of_type[b.type];
+            case 1:
+                return a.u > b.u;
+            case 2:
+                return a.v > b.v;
+            case 3:
+                return density(a) > density(b);
+            default:
+                return a.u * a.v > b.u * b.v;
+            }
+        });
+        std::vector<std::int64_t> rest = prices.most;
+        Pattern pattern = fill_in_order(model_, sheet, lies, rest);
+        work += static_cast<std::int64_t>(lies.size()) * 40;
+        if (const std::int64_t value = value_of(pattern, prices); value > most)
+            most = value, best = std::move(pattern);
+    }
+    return best;
+}
+
+} // namespace rayfleck::cutting
