@@ -12,12 +12,16 @@
 namespace rayfleck::checks {
 namespace {
 
-const std::array<Check, 9>& list() {
+const std::array<Check, 27>& list() {
     // Short grain first, then what the seasons do, then whether it can be made and holds together.
-    static const std::array<Check, 9> every = {
-        short_grain,        length_across_grain, short_grain_land,
-        cross_grain_glue,   captured_panel,      fixed_without_allowance,
-        nominal_for_actual, overlapping_parts,   unconnected_part,
+    static const std::array<Check, 27> every = {
+        short_grain,        slope_of_grain,          length_across_grain, short_grain_land,
+        joint_across_grain, dovetail_slope,          fine_pins,           slight_tenon,
+        thin_wall,          bore_near_edge,          screws_in_end_grain, end_grain_glue,
+        cross_grain_glue,   opening_miter,           unbalanced_face,     captured_panel,
+        slide_without_room, fixed_without_allowance, tight_opening,       cupping,
+        nominal_for_actual, stock_too_small,         machine_limit,       overlapping_parts,
+        unconnected_part,   held_at_one_end,         held_by_hardware,
     };
     return every;
 }

@@ -49,4 +49,7 @@ double longest_run(const joinery::Made& made);
 /// weakest line, weakest (lever for its run) first.
 std::vector<Limb> limbs_of(const joinery::Made& made);
 
+/// Whether short-grain has something to say of this part; a check of the same cause then stays quiet.
+bool holds_a_weak_limb(const joinery::Made& made);
+
 } // namespace rayfleck::checks

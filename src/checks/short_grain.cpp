@@ -58,14 +58,23 @@ bool may_have_limbs(const joinery::Made& made) {
     });
 }
 
+/// The limbs of a part that would not carry the load with the margin.
+std::vector<Limb> weak_limbs(const joinery::Made& made) {
+    const wood::Species& species = *made.part->species;
+    if (species.is_sheet() || runs_across_its_grain(*made.part) || !may_have_limbs(made)) return {};
+    std::vector<Limb> limbs = limbs_of(made);
+    std::erase_if(limbs, [&](const Limb& limb) {
+        return limb.reach < least_reach || limb.thickness <= 0 ||
+               limb.run >= least_run(limb, species, 1 / safety);
+    });
+    return limbs;
+}
+
 void search(const joinery::Model& model, findings::Findings& found) {
     for (const joinery::Made& made : model.made) {
         const wood::Species& species = *made.part->species;
-        if (species.is_sheet() || runs_across_its_grain(*made.part) || !may_have_limbs(made)) continue;
-        for (const Limb& limb : limbs_of(made)) {
-            if (limb.reach < least_reach || limb.thickness <= 0) continue;
+        for (const Limb& limb : weak_limbs(made)) {
             const double sound = least_run(limb, species, 1 / safety);
-            if (limb.run >= sound) continue;
             findings::Finding finding;
             finding.name = "short-grain";
             finding.severity = limb.run < least_run(limb, species, 1) ? findings::Severity::fault
@@ -99,6 +108,8 @@ constexpr SourcedFigure figures[] = {
 };
 
 } // namespace
+
+bool holds_a_weak_limb(const joinery::Made& made) { return !weak_limbs(made).empty(); }
 
 const Check short_grain{
     .name = "short-grain",

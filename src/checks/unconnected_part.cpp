@@ -6,42 +6,23 @@
 
 #include <algorithm>
 #include <map>
-#include <numeric>
 #include <vector>
 
 #include <fmt/core.h>
 
+#include "checks/groups.hpp"
 #include "checks/list.hpp"
 #include "checks/wording.hpp"
 
 namespace rayfleck::checks {
 namespace {
 
-/// Groups of parts held together, as the lowest member's index.
-class Groups {
-  public:
-    explicit Groups(std::size_t count) : leader_(count) { std::iota(leader_.begin(), leader_.end(), 0); }
-    int of(int part) {
-        while (leader_[static_cast<std::size_t>(part)] != part)
-            part = leader_[static_cast<std::size_t>(part)];
-        return part;
-    }
-    void tie(int a, int b) {
-        const int one = of(a), other = of(b);
-        leader_[static_cast<std::size_t>(std::max(one, other))] = std::min(one, other);
-    }
-
-  private:
-    std::vector<int> leader_;
-};
-
 void search(const joinery::Model& model, findings::Findings& found) {
     const int count = static_cast<int>(model.made.size());
     if (count < 2) return;
-    Groups groups(model.made.size());
-    for (const joinery::Joint& joint : model.joints) groups.tie(joint.a, joint.b);
-    // Hardware that the text names on one part and to another holds them together: hinges, bolts. A joint's own
-    // pegs and screws say nothing more than the joint, and one entry of them may serve several pairs.
+    Groups groups = rigid_groups(model);
+    // Hardware that the text names on one part and to another holds them together: hinges, bolts. A joint's
+    // own pegs and screws say nothing more than the joint, and one entry of them may serve several pairs.
     if (model.piece)
         for (const piece::Hardware& item : model.piece->hardware)
             for (const int on : item.on)

@@ -61,6 +61,8 @@ std::optional<Tails> plan_tails(Bench& bench, const Pair& pair, const Corner& co
     tails.pitch = (width - 2 * edge + pin) / tails.count;
     tails.wide = tails.pitch - pin;
     bench.note_size(joint, "pin at its tip", pin, "mm", pin_from);
+    bench.note_size(joint, "half pin at its tip", edge, "mm",
+                    options.has("shoulder") ? "stated" : from_custom("half a pin"));
     bench.note_size(joint, "tail at its end", tails.wide, "mm", "what the pins leave");
     if (!(pin > 0.5) || !(tails.wide - 2 * tails.rise > 0.5)) {
         bench.refuse(pair, "dovetails-have-no-room",

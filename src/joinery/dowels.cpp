@@ -42,17 +42,20 @@ void lay_out(Bench& bench, const Pair& pair) {
     const Meeting& meeting = row->meeting;
     const int joint =
         bench.start(pair, "dowels", meeting.into, row->at(a, (row->low + row->high) / 2, row->middle));
-    const double thinner = std::min(row->width, std::min(b.thickness.value(), b.width.value()));
+    const double thinner =
+        std::min({row->width, a.thickness.value(), a.width.value(), b.thickness.value(), b.width.value()});
     const Length diameter =
         bench.size(joint, "dowel diameter", options.length("diameter"),
                    sold_size(bench, rules::dowel_diameter.share_of(Length::from_geometry(thinner))),
                    from_rule(rules::dowel_diameter));
     const double d = diameter.value();
-    // Into B no deeper than leaves a third of it standing.
-    const double most_b = meeting.deep * 2 / 3 - glue_room;
+    // No deeper than leaves a third of either part standing.
+    const double of_a = size_of(a, meeting.axis());
+    const double most =
+        (meeting.axis() == 0 ? meeting.deep : std::min(meeting.deep, of_a)) * 2 / 3 - glue_room;
     auto stated = options.length("deep");
     if (!stated) stated = options.length("long");
-    const double usual = std::min(1.5 * thinner, most_b);
+    const double usual = std::min(1.5 * thinner, most);
     if (!stated && usual < d) {
         bench.refuse(pair, "dowels-have-no-room",
                      fmt::format("{} is too thin for dowels of {} in its face", b.name,

@@ -14,7 +14,8 @@
 // A mark stands under the line that the finding points to; its first caret stands under the finding's column,
 // and `#<` means the first column. A piece has exactly the findings that are marked, counting cautions and
 // above that are not accepted; notes are looked for only where one is marked. A case without marks must be
-// silent. RAYFLECK_CASE in the environment runs the cases of that name alone.
+// silent. A shop file that cases name lies beside them. RAYFLECK_CASE in the environment runs the cases of
+// that name alone.
 
 #include <algorithm>
 #include <cstdlib>
@@ -88,7 +89,7 @@ bool fits(const Expected& expected, const findings::Finding& finding, const sour
 void try_case(const std::string& check, Case one) {
     INFO(file_of(check) << ", line " << one.first_line << ": " << one.name);
     CHECK_FALSE(one.see.empty());
-    const auto study = checks_tests::study(one.name, one.text, std::nullopt);
+    const auto study = checks_tests::study(one.name, one.text, std::string(RAYFLECK_ROOT) + "/src/checks");
     REQUIRE(study->sizes.size() == 1);
     const findings::Findings& all = study->sizes.front()->findings;
     INFO(findings::show(all, study->texts, {}));

@@ -88,6 +88,7 @@ TEST_CASE("every piece in samples/faults has the faults that its head names and 
     static const std::regex head("^# Finds: ((?:note|caution|fault) [a-z-]+)$");
     std::set<std::string> checks_found;
     for (const std::string& path : pieces_in(samples + "/faults")) {
+        if (is_shop_file(path)) continue;
         std::vector<std::string> expected;
         std::smatch found;
         for (const std::string& line : lines_of(bytes_of(path)))
