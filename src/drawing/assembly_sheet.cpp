@@ -1,5 +1,10 @@
-// The piece as a whole: its three principal views, a pictorial view with balloons and a short parts list, on
-// one sheet where they find room at fair sizes, else on several.
+// The piece as a whole, in the order a builder reads: a pictorial view with balloons and parts list, then the
+// principal views.
+//
+// The views get the largest scale of the list at which they find room on a sheet of the set. If picture and
+// list find room beside them then, all stand on one sheet, and of the ways to place them the one with the
+// largest picture is taken; else the picture and the list fill a sheet of their own. The picture carries no
+// measures and takes whatever size fills its place.
 
 #include <algorithm>
 #include <cmath>
@@ -15,39 +20,68 @@
 namespace rayfleck::drawing {
 namespace {
 
-Table parts_table(const Job& job, bool narrow) {
+/// How the parts list may stand: one stretch with the sizes, or two with names alone.
+enum class ListForm { sizes, names };
+
+Table parts_table(const Job& job, ListForm form) {
+    const bool sizes = form == ListForm::sizes;
+    const double name_width = sizes ? 60 : 71;
     Table table;
-    table.columns = {{"ref", 10, true, Typeface::sans_bold},
-                     {"off", 10, true, Typeface::sans},
-                     {"part", narrow ? 70.0 : 85.0, false, Typeface::sans}};
-    if (!narrow) table.columns.push_back({"wood", 75, false, Typeface::sans});
+    table.columns = {{"ref", sizes ? 10.0 : 9.0, true, Typeface::sans_bold},
+                     {"off", sizes ? 10.0 : 10.0, true, Typeface::sans},
+                     {"part", name_width, false, Typeface::sans}};
+    if (sizes) {
+        const double room = job.in_inches() ? 16 : 13;
+        for (const char* axis : {"T", "W", "L"}) table.columns.push_back({axis, room, true, Typeface::sans});
+        table.columns.push_back({"wood", 100 - 3 * room, false, Typeface::sans});
+    }
     for (std::size_t r = 0; r < job.cut_list.rows.size(); ++r) {
         const cutlist::Row& row = job.cut_list.rows[r];
         TableRow line;
         line.cells = {std::to_string(row.reference), std::to_string(row.count),
-                      cut_to(row.name, narrow ? 67 : 82, note_height, Typeface::sans)};
-        if (!narrow) line.cells.push_back(row.sawn.empty() ? row.wood : row.wood + ", " + row.sawn);
+                      cut_to(row.name, name_width - 3, note_height, Typeface::sans)};
+        if (sizes) {
+            for (const measure::Length size : {row.thickness, row.width, row.length})
+                line.cells.push_back(job.figure(size));
+            line.cells.push_back(cut_to(row.sawn.empty() ? row.wood : row.wood + ", " + row.sawn,
+                                        table.columns.back().width - 3, note_height, Typeface::sans));
+        }
         line.to_sheet = link_to_row + static_cast<int>(r);
         table.rows.push_back(std::move(line));
     }
     return table;
 }
 
-Block parts_list(const Job& job) {
-    const bool narrow = job.cut_list.rows.size() > 9;
-    return rising_list(parts_table(job, narrow), narrow ? 2 : 1);
+constexpr double list_width = 180;
+
+/// Notes, wrapped, their lower left corner at (0, 0).
+Block notes_block(const std::vector<std::string>& notes) {
+    Block block;
+    double y = 0;
+    for (auto note = notes.rbegin(); note != notes.rend(); ++note) {
+        const auto lines = wrapped(*note, list_width - 4, note_height, Typeface::sans);
+        for (auto line = lines.rbegin(); line != lines.rend(); ++line, y += note_step)
+            block.text({{2, y + 1}, *line, note_height, Typeface::sans, Ink::black, 0});
+    }
+    return block;
 }
 
-Point2 lower_left_for(const Block& block, Point2 corner) {
-    return {corner.x - block.box().left, corner.y - block.box().bottom};
+/// What stands on the title block: the list, and the notes above it.
+Block corner_block(const Job& job, std::optional<ListForm> list, const std::vector<std::string>& notes) {
+    Block block;
+    if (list) block.add(rising_list(parts_table(job, *list), *list == ListForm::names ? 2 : 1), {0, 0});
+    if (!notes.empty()) block.add(notes_block(notes), {0, list ? block.box().top + 3 : 2.0});
+    return block;
 }
+
 Point2 centred_in(const Block& block, const Rect& rect) {
     return {rect.middle().x - block.box().middle().x, rect.middle().y - block.box().middle().y};
 }
 
 constexpr double air = 6; ///< between blocks
 
-/// The largest scale of the list at which the picture fits into one of the rectangles, and where.
+/// The picture as large as it fits into one of the rectangles, and where. It carries no measures, so its
+/// scale need not be of the list.
 struct PicturePlace {
     Block block;
     Rect rect;
@@ -55,30 +89,24 @@ struct PicturePlace {
 };
 std::optional<PicturePlace> place_picture(const Job& job, const Picture& picture, std::size_t first,
                                           std::size_t last, const std::vector<Rect>& rects) {
-    for (const Scale& scale : scales(job.manner.unit)) {
-        if (scale.factor > 1) continue;
-        const double factor = scale.factor * std::sqrt(1.5);
-        const Rect* best = nullptr;
-        const double rough_width = picture.seen.box.width() * factor,
-                     rough_height = picture.seen.box.height() * factor;
-        for (const Rect& r : rects)
-            if (rough_width < r.width() && rough_height < r.height()) best = &r;
-        if (!best) continue;
-        Block block = pictorial_view(job, picture, scale, first, last);
-        best = nullptr;
-        for (const Rect& r : rects)
-            if (block.box().width() <= r.width() && block.box().height() <= r.height() &&
-                (!best || r.width() * r.height() > best->width() * best->height()))
-                best = &r;
-        if (best) return PicturePlace{std::move(block), *best, scale.factor};
+    // Balloons and caption take about that much round the drawn view, at the least.
+    constexpr double beside = 30, below_and_above = 38, full_size = 1.2247, step = 0.95;
+    const double width = picture.seen.box.width(), height = picture.seen.box.height();
+    if (width <= 0 || height <= 0) return std::nullopt;
+    const auto room = [&](const Rect& r) {
+        return std::min({(r.width() - beside) / width, (r.height() - below_and_above) / height, full_size});
+    };
+    const auto widest = std::max_element(rects.begin(), rects.end(),
+                                         [&](const Rect& a, const Rect& b) { return room(a) < room(b); });
+    if (widest == rects.end()) return std::nullopt;
+    double factor = room(*widest);
+    for (int tries = 0; tries < 16 && factor > 0; ++tries, factor *= step) {
+        Block block = pictorial_view(job, picture, factor, first, last);
+        if (block.box().width() <= widest->width() && block.box().height() <= widest->height())
+            return PicturePlace{std::move(block), *widest, factor};
     }
     return std::nullopt;
 }
-
-struct OneSheet {
-    Leaf leaf;
-    double factor = 0;
-};
 
 Rect moved(const Rect& r, Point2 by) {
     return {r.left + by.x, r.bottom + by.y, r.right + by.x, r.top + by.y};
@@ -137,100 +165,117 @@ Point2 settled(const PrincipalViews& views, Point2 by, const Rect& within,
     return by;
 }
 
-/// Measuring is done on the views, so their size counts for more than the picture's.
-constexpr double views_weigh = 2.5;
-
-/// Views, picture and list on one sheet. Of the scales at which all find room the one that fills the sheet
-/// best, as long as the picture is not below a quarter of the views' scale.
-std::optional<OneSheet> on_one_sheet(const Job& job, const Principal& seen, const Picture& picture) {
-    const Block list = parts_list(job);
-    const Rect usable = job.paper.usable(), title = job.paper.title_block();
-    const Rect list_rect{title.right - list.box().width(), title.top, title.right,
-                         title.top + list.box().height()};
-    const std::vector<Rect> fixed{grown(title, 2), grown(list_rect, air)};
-    std::optional<OneSheet> best;
-    double best_fill = 0;
-    for (const Scale& scale : scales(job.manner.unit)) {
-        if (best && scale.factor < 0.3 * best->factor) break;
-        if (seen.front.box.width() * scale.factor > usable.width() ||
-            seen.front.box.height() * scale.factor > usable.height())
-            continue;
-        const PrincipalViews views = principal_views(job, seen, scale.factor);
-        const auto corner = corner_for(views, usable, fixed);
-        if (!corner) continue;
-        FreeSpace rest(usable);
-        for (const Rect& f : fixed) rest.take(f);
-        double fill = 0;
-        for (const Rect& area : views.areas) {
-            rest.take(grown(moved(area, *corner), air));
-            fill += views_weigh * area.width() * area.height();
-        }
-        auto place = place_picture(job, picture, 0, job.cut_list.rows.size(), rest.rects());
-        if (!place || place->factor < scale.factor / 4.01) continue;
-        const Point2 picture_at = centred_in(place->block, place->rect);
-        const Rect picture_rect = moved(place->block.box(), picture_at);
-        fill += picture_rect.width() * picture_rect.height();
-        if (best && fill <= best_fill) continue;
-        best_fill = fill;
-        best.emplace();
-        best->factor = scale.factor;
-        best->leaf.scale = scale.words;
-        best->leaf.block.add(list, lower_left_for(list, {list_rect.left, list_rect.bottom}));
-        std::vector<Rect> obstacles = fixed;
-        obstacles.push_back(grown(picture_rect, air));
-        best->leaf.block.add(views.block, settled(views, *corner, usable, obstacles));
-        best->leaf.block.add(place->block, picture_at);
-    }
-    return best;
+/// What the views leave to say.
+std::vector<std::string> notes_of(const PrincipalViews& views) {
+    std::vector<std::string> notes = views.notes;
+    notes.insert(notes.begin(), "Sizes, angles and joints of each part stand in its own drawing.");
+    return notes;
 }
 
-/// Views alone: the largest scale at which they fit beside the title block.
-OneSheet views_alone(const Job& job, const Principal& seen) {
-    const Rect usable = job.paper.usable();
-    const std::vector<Rect> fixed{grown(job.paper.title_block(), 2)};
+/// The largest scale of the list at which the views find room beside what stands in the corner.
+struct ViewsPlace {
+    PrincipalViews views;
+    Scale scale;
+    Point2 at;
+};
+std::optional<ViewsPlace> place_views(const Job& job, const Principal& seen) {
+    const Rect usable = job.paper.usable(), title = job.paper.title_block();
     const std::vector<Scale>& list = scales(job.manner.unit);
+    const double across = seen.front.seen.box.width(), deep = seen.plan.seen.box.height(),
+                 up = seen.front.seen.box.height();
+    // The strings of dimensions take at least that much beside three views.
+    constexpr double least_room = 30;
     for (const Scale& scale : list) {
         const bool last = &scale == &list.back();
-        if (!last && (seen.front.box.width() * scale.factor > usable.width() ||
-                      seen.front.box.height() * scale.factor > usable.height()))
+        if (!last && ((across + deep) * scale.factor + least_room > usable.width() ||
+                      (up + deep) * scale.factor + least_room > usable.height()))
             continue;
-        const PrincipalViews views = principal_views(job, seen, scale.factor);
-        const auto corner = corner_for(views, usable, fixed);
-        if (!corner && !last) continue;
-        OneSheet one;
-        one.factor = scale.factor;
-        one.leaf.scale = scale.words;
-        const Rect& box = views.block.box();
-        one.leaf.block.add(views.block, corner ? settled(views, *corner, usable, fixed)
-                                               : Point2{usable.left - box.left, usable.top - box.top});
-        return one;
+        PrincipalViews views = principal_views(job, seen, scale.factor);
+        const Block corner = corner_block(job, std::nullopt, notes_of(views));
+        const std::vector<Rect> fixed{grown(title, 2),
+                                      {title.left, title.top, title.right, title.top + corner.box().top + 2}};
+        if (const auto corner_at = corner_for(views, usable, fixed)) {
+            const Point2 at = settled(views, *corner_at, usable, fixed);
+            return ViewsPlace{std::move(views), scale, at};
+        }
+        if (last) {
+            const Rect box = views.block.box();
+            return ViewsPlace{std::move(views), scale, {usable.left - box.left, usable.top - box.top}};
+        }
     }
-    return {};
+    return std::nullopt;
+}
+
+/// Views, picture and list together, where the views lose nothing by it: of the places for views and list the
+/// one that leaves the picture most room, which must be half of the size that the views have.
+std::optional<Leaf> on_one_sheet(const Job& job, const ViewsPlace& placed, const Picture& picture) {
+    const Rect usable = job.paper.usable(), title = job.paper.title_block();
+    const PrincipalViews& views = placed.views;
+    struct Best {
+        PicturePlace picture;
+        Block corner;
+        Point2 views_at;
+        std::vector<Rect> fixed;
+    };
+    std::optional<Best> best;
+    for (const ListForm form : {ListForm::sizes, ListForm::names}) {
+        Block corner = corner_block(job, form, notes_of(views));
+        const std::vector<Rect> fixed{
+            grown(title, 2), {title.left - air, title.top, title.right, title.top + corner.box().top + air}};
+        const auto at = corner_for(views, usable, fixed);
+        if (!at) continue;
+        FreeSpace rest(usable);
+        for (const Rect& f : fixed) rest.take(f);
+        for (const Rect& area : views.areas) rest.take(grown(moved(area, *at), air));
+        auto place = place_picture(job, picture, 0, job.cut_list.rows.size(), rest.rects());
+        // Sizes in the list are worth a somewhat smaller picture.
+        constexpr double clearly_larger = 1.15;
+        if (!place || (best && place->factor < clearly_larger * best->picture.factor)) continue;
+        best = Best{std::move(*place), std::move(corner), *at, fixed};
+    }
+    constexpr double along_axes = 1.2247, least_share = 0.5;
+    if (!best || best->picture.factor < least_share * along_axes * placed.scale.factor) return std::nullopt;
+    Leaf leaf;
+    leaf.scale = placed.scale.words;
+    leaf.block.add(best->corner, {title.left, title.top});
+    const Point2 picture_at = centred_in(best->picture.block, best->picture.rect);
+    std::vector<Rect> obstacles = best->fixed;
+    obstacles.push_back(grown(moved(best->picture.block.box(), picture_at), air));
+    leaf.block.add(views.block, settled(views, best->views_at, usable, obstacles));
+    leaf.block.add(best->picture.block, picture_at);
+    return leaf;
+}
+
+Leaf views_alone(const Job& job, const ViewsPlace& placed) {
+    Leaf leaf;
+    leaf.scale = placed.scale.words;
+    leaf.block.add(placed.views.block, placed.at);
+    const Rect title = job.paper.title_block();
+    leaf.block.add(corner_block(job, std::nullopt, notes_of(placed.views)), {title.left, title.top});
+    return leaf;
 }
 
 /// Picture and parts list; nothing when so many balloons find no room. A list too long to leave the picture
 /// room goes without: the cut list names every part.
 std::optional<Leaf> picture_alone(const Job& job, const Picture& picture, std::size_t first,
                                   std::size_t last) {
-    Leaf leaf;
-    const Block list = parts_list(job);
     const Rect usable = job.paper.usable(), title = job.paper.title_block();
-    for (const bool with_list : {first == 0, false}) {
+    std::vector<std::optional<ListForm>> forms{std::nullopt};
+    if (first == 0) forms = {ListForm::sizes, ListForm::names, std::nullopt};
+    for (const auto& form : forms) {
+        const Block list = corner_block(job, form, {});
         FreeSpace space(usable);
         space.take(grown(title, 2));
-        if (with_list) {
-            if (list.box().height() > 0.5 * usable.height()) continue;
-            space.take(grown(
-                {title.right - list.box().width(), title.top, title.right, title.top + list.box().height()},
-                air));
+        if (form) {
+            constexpr double most = 0.45;
+            if (list.box().height() > most * usable.height()) continue;
+            space.take(grown({title.left, title.top, title.right, title.top + list.box().height()}, air));
         }
         auto place = place_picture(job, picture, first, last, space.rects());
         if (!place) continue;
-        if (with_list)
-            leaf.block.add(list, lower_left_for(list, {title.right - list.box().width(), title.top}));
+        Leaf leaf;
+        if (form) leaf.block.add(list, {title.left, title.top});
         leaf.block.add(place->block, centred_in(place->block, place->rect));
-        for (const Scale& scale : scales(job.manner.unit))
-            if (scale.factor == place->factor) leaf.scale = scale.words;
         return leaf;
     }
     return std::nullopt;
@@ -248,15 +293,13 @@ std::vector<Leaf> assembly_sheets(const Job& job) {
     if (job.placed.empty()) return {};
     const Principal seen = look_at_piece(job);
     const Picture picture = look_at_picture(job);
-    const OneSheet alone = views_alone(job, seen);
-    const auto together = on_one_sheet(job, seen, picture);
+    const auto views = place_views(job, seen);
+    if (!views) return {};
     std::vector<Leaf> leaves;
-    if (together && together->factor >= 0.45 * alone.factor) {
-        leaves.push_back(together->leaf);
+    if (auto together = on_one_sheet(job, *views, picture)) {
+        leaves.push_back(std::move(*together));
         leaves.back().title = "Assembly";
     } else {
-        leaves.push_back(alone.leaf);
-        leaves.back().title = "Principal views";
         const std::size_t rows = job.cut_list.rows.size();
         std::size_t at_once = std::min(rows, balloons_on(job.paper));
         for (std::size_t first = 0; first < rows; first += at_once) {
@@ -269,6 +312,8 @@ std::vector<Leaf> assembly_sheets(const Job& job) {
             leaves.push_back(std::move(*leaf));
             leaves.back().title = first == 0 ? "Pictorial view" : "Pictorial view, continued";
         }
+        leaves.push_back(views_alone(job, *views));
+        leaves.back().title = "Principal views";
     }
     for (Leaf& leaf : leaves) leaf.document_type = "assembly drawing";
     return leaves;

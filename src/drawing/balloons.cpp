@@ -1,10 +1,17 @@
-// Placing: a leader ends on a seen point of the part, as near as possible to one side of the picture. Each
-// side is sorted and pushed apart; two leaders that would cross are exchanged, which always shortens them.
-// (Boundary labelling with straight leaders; see the survey by Bekos, Niedermann and Nöllenburg, 2019, known
-// here from its abstract.) A dot ends each leader, since it ends within an area.
+// Boundary labelling with straight leaders. The places for balloons are fixed: rows at one pitch on the four
+// sides of a rectangle round the picture. Each part may be pointed at in several places. Parts and places are
+// matched so that the sum of the leaders' lengths is the least there is (assignment problem, solved exactly
+// with potentials and shortest augmenting paths, O(n² m) for n balloons and m places; Kuhn 1955 and Munkres
+// 1957, from memory).
 //
-// Seen points: middles of faces and points between the middle and the corners, tried by looking from them
-// towards the eye through every part whose picture covers the point.
+// What is guaranteed: every part gets its balloon; balloons stand in rows and do not touch; no leader crosses
+// another, for if two crossed, exchanging their balloons would make the sum shorter; among these rows no
+// other arrangement has shorter leaders in all. What is only sought: that no leader runs through another
+// balloon, nor level or plumb. Several rectangles and shifts of the rows are tried, and the best by these
+// two, then by length, is taken.
+//
+// A leader ends in a dot, since it ends within an area; of the places to point at those clear of lines are
+// preferred.
 
 #include "drawing/balloons.hpp"
 
@@ -17,245 +24,115 @@
 namespace rayfleck::drawing {
 namespace {
 
-using measure::dot;
-using measure::Point;
-using measure::Vector;
-
-/// Round a part's box as it shows in the view.
-Rect shadow(const solid::Placed& part, const solid::View& view) {
-    const measure::Box& box = part.solid->box;
-    std::vector<Point2> points;
-    for (int i = 0; i < 8; ++i) {
-        const Point corner = part.frame.out(
-            {i & 1 ? box.high.x : box.low.x, i & 2 ? box.high.y : box.low.y, i & 4 ? box.high.z : box.low.z});
-        points.push_back({dot(corner, view.right), dot(corner, view.up)});
-    }
-    return around(points);
-}
-
-/// What lies ahead of the point passes the box by, or ends where `blocked` begins to count.
-bool misses_box(const measure::Box& box, Point from, Vector direction) {
-    double enter = 0.04, leave = std::numeric_limits<double>::infinity();
-    for (int axis = 0; axis < 3; ++axis) {
-        const double low = box.low[axis] - 0.01 - from[axis], high = box.high[axis] + 0.01 - from[axis];
-        const double step = direction[axis];
-        if (std::abs(step) < 1e-9) {
-            if (low > 0 || high < 0) return true;
-            continue;
-        }
-        enter = std::max(enter, std::min(low / step, high / step));
-        leave = std::min(leave, std::max(low / step, high / step));
-    }
-    return leave < enter;
-}
-
-bool blocked(const std::vector<solid::Placed>& parts, const std::vector<Rect>& shadows, Point p,
-             const solid::View& view) {
-    const Point2 at{dot(p, view.right), dot(p, view.up)};
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-        const Rect& s = shadows[i];
-        if (at.x < s.left || at.x > s.right || at.y < s.bottom || at.y > s.top) continue;
-        const Point from = parts[i].frame.in(p);
-        const Vector eye = parts[i].frame.turn_in(view.towards);
-        if (misses_box(parts[i].solid->box, from, eye)) continue;
-        const auto stretches = solid::inside_along(*parts[i].solid, from, eye);
-        for (const auto& [enter, leave] : stretches)
-            if (leave > 0.05 && leave - std::max(enter, 0.0) > 0.02) return true;
-    }
-    return false;
-}
-
-bool inside_face(const solid::Face& face, Point p) {
-    // Even-odd in the plane of the two axes that the normal leans on least.
-    const Vector n = face.plane.normal;
-    const int drop = std::abs(n.x) > std::abs(n.y) ? (std::abs(n.x) > std::abs(n.z) ? 0 : 2)
-                                                   : (std::abs(n.y) > std::abs(n.z) ? 1 : 2);
-    const int u = (drop + 1) % 3, v = (drop + 2) % 3;
-    bool inside = false;
-    for (const auto& loop : face.loops)
-        for (std::size_t i = 0, j = loop.size() - 1; i < loop.size(); j = i++)
-            if ((loop[i][v] > p[v]) != (loop[j][v] > p[v]) &&
-                p[u] <
-                    (loop[j][u] - loop[i][u]) * (p[v] - loop[i][v]) / (loop[j][v] - loop[i][v]) + loop[i][u])
-                inside = !inside;
-    return inside;
-}
-
 struct Standing {
     const BalloonWanted* wanted = nullptr;
     Point2 anchor, at;
+    double length() const { return std::hypot(anchor.x - at.x, anchor.y - at.y); }
 };
 
-bool cross(Point2 a, Point2 b, Point2 c, Point2 d) {
-    const auto side = [](Point2 p, Point2 q, Point2 r) {
-        return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
-    };
-    return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
-}
-
-/// Spreads balloons along y, keeping their order, at least `pitch` apart, near the heights they want and
-/// within [low, high].
-void spread(std::vector<Standing>& column, double pitch, double low, double high) {
-    std::stable_sort(column.begin(), column.end(),
-                     [](const Standing& a, const Standing& b) { return a.at.y < b.at.y; });
-    const std::size_t n = column.size();
-    // Groups that touch are centred on the mean of what their members want.
-    struct Group {
-        double sum = 0;
-        std::size_t count = 0;
-        double first(double p) const {
-            return sum / static_cast<double>(count) - p * static_cast<double>(count - 1) / 2;
-        }
-    };
-    std::vector<Group> groups;
-    for (std::size_t i = 0; i < n; ++i) {
-        groups.push_back({std::clamp(column[i].at.y, low, std::max(low, high)), 1});
-        while (groups.size() > 1) {
-            Group &a = groups[groups.size() - 2], &b = groups.back();
-            if (a.first(pitch) + pitch * static_cast<double>(a.count) <= b.first(pitch)) break;
-            a.sum += b.sum;
-            a.count += b.count;
-            groups.pop_back();
-        }
-    }
-    std::size_t i = 0;
-    double least = low;
-    for (const Group& g : groups) {
-        const double room_above =
-            high - pitch * static_cast<double>(n - i - 1) + pitch * static_cast<double>(g.count - 1);
-        double first =
-            std::max(least, std::min(g.first(pitch), room_above - pitch * static_cast<double>(g.count - 1)));
-        for (std::size_t k = 0; k < g.count; ++k, ++i)
-            column[i].at.y = first + pitch * static_cast<double>(k);
-        least = column[i - 1].at.y + pitch;
-    }
-}
-
-void uncross(std::vector<Standing>& column) {
-    bool changed = true;
-    for (int round = 0; changed && round < 40; ++round) {
-        changed = false;
-        for (std::size_t i = 0; i < column.size(); ++i)
-            for (std::size_t j = i + 1; j < column.size(); ++j)
-                if (cross(column[i].at, column[i].anchor, column[j].at, column[j].anchor)) {
-                    std::swap(column[i].at, column[j].at);
-                    changed = true;
-                }
-    }
-}
-
-} // namespace
-
-std::vector<Point2> seen_points(const std::vector<solid::Placed>& parts, int part, const solid::View& view) {
-    std::vector<Rect> shadows;
-    for (const solid::Placed& p : parts) shadows.push_back(shadow(p, view));
-    const solid::Placed& own = parts[static_cast<std::size_t>(part)];
-    struct Candidate {
-        Point2 at;
-        double weight;
-    };
-    std::vector<Candidate> found;
-    // The broadest faces first; a dozen places to choose from are enough.
-    struct Facing {
-        const solid::Face* face;
-        double facing;
-    };
-    std::vector<Facing> faces;
-    for (const solid::Face& face : own.solid->faces) {
-        const double facing = dot(own.frame.turn_out(face.plane.normal), view.towards);
-        if (facing >= 0.15 && !face.loops.empty() && face.area >= 25) faces.push_back({&face, facing});
-    }
-    std::stable_sort(faces.begin(), faces.end(), [](const Facing& a, const Facing& b) {
-        return a.face->area * a.facing > b.face->area * b.facing;
-    });
-    constexpr std::size_t enough = 12, faces_tried = 8;
-    if (faces.size() > faces_tried) faces.resize(faces_tried);
-    for (const auto& [seen_face, facing] : faces) {
-        if (found.size() >= enough) break;
-        const solid::Face& face = *seen_face;
-        const auto& loop = face.loops.front();
-        Point middle;
-        for (const Point& p : loop) middle = middle + p * (1.0 / static_cast<double>(loop.size()));
-        std::vector<std::pair<Point, double>> tries{{middle, 1.0}};
-        for (const double t : {0.35, 0.7})
-            for (std::size_t i = 0; i < loop.size(); i += std::max<std::size_t>(1, loop.size() / 8)) {
-                const Point between = (loop[i] + loop[(i + 1) % loop.size()]) * 0.5;
-                tries.push_back({middle + (loop[i] - middle) * t, 1 - t});
-                tries.push_back({middle + (between - middle) * t, 1 - t});
-            }
-        for (const auto& [p, weight] : tries) {
-            if (!inside_face(face, p)) continue;
-            const Point out = own.frame.out(p + face.plane.normal * 0.02);
-            if (blocked(parts, shadows, out, view)) continue;
-            found.push_back(
-                {{dot(out, view.right), dot(out, view.up)}, weight * std::sqrt(face.area * facing)});
-        }
-    }
-    std::stable_sort(found.begin(), found.end(),
-                     [](const Candidate& a, const Candidate& b) { return a.weight > b.weight; });
-    std::vector<Point2> points;
-    for (const Candidate& c : found) points.push_back(c.at);
-    return points;
-}
-
-namespace {
-
-/// Balloons along one side of the picture; `level` rows stand above or below it, columns beside it.
-struct Row {
-    bool level = false, high = false; ///< high: above or at the right
-    std::size_t capacity = 0;
-    std::vector<Standing> balloons;
+/// A part with the places that it may be pointed at.
+struct Site {
+    const BalloonWanted* wanted;
+    std::vector<Point2> anchors;
 };
 
-/// The best anchor of each balloon: near a side, not on a line if another is clear, broad faces first.
-std::vector<Standing> anchored(const Block& block, const Rect& picture,
-                               const std::vector<BalloonWanted>& wanted) {
-    std::vector<Standing> all;
+std::vector<Site> sites_of(const Block& block, const std::vector<BalloonWanted>& wanted) {
+    // Room round the dot.
+    constexpr double clear = 1.2;
+    std::vector<Site> sites;
     for (const BalloonWanted& w : wanted) {
-        Standing best;
-        double best_score = std::numeric_limits<double>::infinity();
-        for (std::size_t i = 0; i < w.anchors.size(); ++i) {
-            const Point2 p = w.anchors[i];
-            const double to_side = std::min(p.x - picture.left, picture.right - p.x);
-            double score = to_side + 0.4 * static_cast<double>(i);
-            if (score >= best_score) continue;
-            const Quad near = corners(grown({p.x, p.y, p.x, p.y}, 1.4));
-            if (!block.occupied().free_for_text(near, 0)) score += 25;
-            if (score < best_score) best_score = score, best = {&w, p, {}};
-        }
-        if (best.wanted) all.push_back(best);
+        Site site{&w, {}};
+        for (const Point2 p : w.anchors)
+            if (block.occupied().free_for_text(corners(grown({p.x, p.y, p.x, p.y}, clear)), 0))
+                site.anchors.push_back(p);
+        if (site.anchors.empty()) site.anchors = w.anchors;
+        if (!site.anchors.empty()) sites.push_back(std::move(site));
     }
-    return all;
+    return sites;
 }
 
-/// Gives every balloon a side: beside the picture before above and below it, the nearest first, as far as
-/// each has room.
-void assign(const std::vector<Standing>& all, const Rect& picture, std::vector<Row>& rows) {
-    struct Choice {
-        double cost;
-        std::size_t balloon, row;
-    };
-    constexpr double rather_beside = 40;
-    std::vector<Choice> choices;
-    for (std::size_t b = 0; b < all.size(); ++b)
-        for (std::size_t r = 0; r < rows.size(); ++r) {
-            const Point2 p = all[b].anchor;
-            const double away =
-                rows[r].level ? (rows[r].high ? picture.top - p.y : p.y - picture.bottom) + rather_beside
-                              : (rows[r].high ? picture.right - p.x : p.x - picture.left);
-            choices.push_back({away, b, r});
+/// Middles of places along a stretch, `shift` of a pitch from its beginning.
+void add_row(std::vector<Point2>& places, Point2 from, Point2 to, double pitch, double shift) {
+    const double length = std::hypot(to.x - from.x, to.y - from.y);
+    for (double at = shift * pitch; at <= length + 1e-9; at += pitch) {
+        const double t = length > 0 ? at / length : 0;
+        places.push_back({from.x + (to.x - from.x) * t, from.y + (to.y - from.y) * t});
+    }
+}
+
+std::vector<Point2> places_round(const Rect& picture, double away, double pitch, double shift,
+                                 std::size_t needed) {
+    const Rect ring = grown(picture, away);
+    for (double beyond = 0;; beyond += pitch) {
+        std::vector<Point2> places;
+        for (const double x : {ring.left, ring.right})
+            add_row(places, {x, picture.bottom - beyond}, {x, picture.top + beyond}, pitch, shift);
+        for (const double y : {ring.top, ring.bottom})
+            add_row(places, {picture.left + 2, y}, {picture.right - 2, y}, pitch, shift);
+        if (places.size() >= needed) return places;
+    }
+}
+
+/// For each row of costs the column it gets; sum least. At least as many columns as rows.
+std::vector<std::size_t> cheapest(const std::vector<std::vector<double>>& costs) {
+    const std::size_t n = costs.size(), m = costs.front().size();
+    const double far = std::numeric_limits<double>::infinity();
+    // Counted from 1; column 0 stands for the row that is being placed.
+    std::vector<double> row_price(n + 1, 0.0), column_price(m + 1, 0.0);
+    std::vector<std::size_t> row_of(m + 1, 0), before(m + 1, 0);
+    for (std::size_t i = 1; i <= n; ++i) {
+        row_of[0] = i;
+        std::size_t here = 0;
+        std::vector<double> least(m + 1, far);
+        std::vector<bool> done(m + 1, false);
+        do {
+            done[here] = true;
+            const std::size_t row = row_of[here];
+            std::size_t next = 0;
+            double step = far;
+            for (std::size_t j = 1; j <= m; ++j) {
+                if (done[j]) continue;
+                const double cost = costs[row - 1][j - 1] - row_price[row] - column_price[j];
+                if (cost < least[j]) least[j] = cost, before[j] = here;
+                if (least[j] < step) step = least[j], next = j;
+            }
+            for (std::size_t j = 0; j <= m; ++j)
+                if (done[j])
+                    row_price[row_of[j]] += step, column_price[j] -= step;
+                else
+                    least[j] -= step;
+            here = next;
+        } while (row_of[here] != 0);
+        for (; here != 0; here = before[here]) row_of[here] = row_of[before[here]];
+    }
+    std::vector<std::size_t> column(n, 0);
+    for (std::size_t j = 1; j <= m; ++j)
+        if (row_of[j] != 0) column[row_of[j] - 1] = j - 1;
+    return column;
+}
+
+std::vector<Standing> matched(const std::vector<Site>& sites, const std::vector<Point2>& places) {
+    std::vector<std::vector<double>> costs;
+    std::vector<std::vector<std::size_t>> nearest;
+    for (const Site& site : sites) {
+        costs.emplace_back();
+        nearest.emplace_back();
+        for (const Point2 p : places) {
+            double least = std::numeric_limits<double>::infinity();
+            std::size_t which = 0;
+            for (std::size_t i = 0; i < site.anchors.size(); ++i) {
+                const double d = std::hypot(site.anchors[i].x - p.x, site.anchors[i].y - p.y);
+                if (d < least) least = d, which = i;
+            }
+            costs.back().push_back(least);
+            nearest.back().push_back(which);
         }
-    std::stable_sort(choices.begin(), choices.end(),
-                     [](const Choice& a, const Choice& b) { return a.cost < b.cost; });
-    std::vector<bool> placed(all.size(), false);
-    for (const bool beyond_capacity : {false, true})
-        for (const Choice& c : choices) {
-            if (placed[c.balloon] ||
-                (!beyond_capacity && rows[c.row].balloons.size() >= rows[c.row].capacity))
-                continue;
-            rows[c.row].balloons.push_back(all[c.balloon]);
-            placed[c.balloon] = true;
-        }
+    }
+    const std::vector<std::size_t> column = cheapest(costs);
+    std::vector<Standing> standing;
+    for (std::size_t i = 0; i < sites.size(); ++i)
+        standing.push_back({sites[i].wanted, sites[i].anchors[nearest[i][column[i]]], places[column[i]]});
+    return standing;
 }
 
 double distance(Point2 p, Point2 a, Point2 b) {
@@ -264,71 +141,44 @@ double distance(Point2 p, Point2 a, Point2 b) {
     return std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
 }
 
-/// Leaders that run through another balloon or cross another leader.
-int conflicts(const std::vector<Standing>& all, double diameter) {
-    int count = 0;
-    for (std::size_t i = 0; i < all.size(); ++i)
-        for (std::size_t j = 0; j < all.size(); ++j) {
-            if (i == j) continue;
-            if (distance(all[j].at, all[i].at, all[i].anchor) < diameter / 2 + 0.3) ++count;
-            if (i < j && cross(all[i].at, all[i].anchor, all[j].at, all[j].anchor)) ++count;
-        }
-    return count;
-}
-
-/// All balloons on a ring that lies `away` from the picture.
-std::vector<Standing> arranged(const std::vector<Standing>& all, const Rect& picture, double away,
-                               double pitch) {
-    const Rect ring = grown(picture, away);
-    const auto room = [&](double length) { return static_cast<std::size_t>(length / pitch) + 1; };
-    std::vector<Row> rows{{false, false, room(picture.height()), {}},
-                          {false, true, room(picture.height()), {}},
-                          {true, true, room(picture.width()), {}},
-                          {true, false, room(picture.width()), {}}};
-    assign(all, picture, rows);
-    std::vector<Standing> out;
-    for (Row& row : rows) {
-        // Rows are laid out as columns with the two directions exchanged.
-        const auto turned = [&](Point2 p) { return row.level ? Point2{p.y, p.x} : p; };
-        const double middle = row.level ? picture.middle().x : picture.middle().y;
-        double low = row.level ? picture.left : picture.bottom,
-               high = row.level ? picture.right : picture.top;
-        const double need = row.balloons.empty() ? 0 : pitch * static_cast<double>(row.balloons.size() - 1);
-        if (need > high - low) low = middle - need / 2, high = middle + need / 2;
-        const double across =
-            row.level ? (row.high ? ring.top : ring.bottom) : (row.high ? ring.right : ring.left);
-        for (Standing& s : row.balloons) {
-            s.anchor = turned(s.anchor);
-            // Leaders rise or fall away from the middle of the picture: a level one would look like an edge.
-            const double outwards = s.anchor.y >= middle ? 1 : -1;
-            s.at = {across, s.anchor.y + outwards * 0.3 * std::min(std::abs(s.anchor.x - across), 40.0)};
-        }
-        spread(row.balloons, pitch, low, high);
-        for (Standing& s : row.balloons) {
-            s.anchor = turned(s.anchor);
-            s.at = turned(s.at);
-            out.push_back(s);
-        }
+/// Leaders through another balloon, and such as lie level or plumb.
+std::pair<int, int> faults(const std::vector<Standing>& all, double diameter) {
+    int through = 0, level = 0;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const double dx = std::abs(all[i].anchor.x - all[i].at.x),
+                     dy = std::abs(all[i].anchor.y - all[i].at.y);
+        constexpr double least_slope = 0.06;
+        if (std::min(dx, dy) < least_slope * std::max(dx, dy)) ++level;
+        for (std::size_t j = 0; j < all.size(); ++j)
+            if (i != j && distance(all[j].at, all[i].at, all[i].anchor) < diameter / 2 + 0.3) ++through;
     }
-    uncross(out);
-    return out;
+    return {through, level};
 }
 
 } // namespace
 
 void draw_balloons(Block& block, const Rect& picture, const std::vector<BalloonWanted>& wanted,
                    double diameter) {
-    const std::vector<Standing> all = anchored(block, picture, wanted);
-    // Farther out the leaders are less steep; as near as they leave one another alone.
+    const std::vector<Site> sites = sites_of(block, wanted);
+    if (sites.empty()) return;
     std::vector<Standing> best;
-    int least = -1;
-    for (double away = diameter / 2 + 7; away < 60 && least != 0; away += 8) {
-        std::vector<Standing> trial = arranged(all, picture, away, diameter + 2);
-        const int count = conflicts(trial, diameter);
-        if (least < 0 || count < least) best = std::move(trial), least = count;
+    std::pair<int, int> least{std::numeric_limits<int>::max(), 0};
+    double shortest = 0;
+    for (const double away : {6.0, 12.0, 20.0, 32.0}) {
+        for (const double shift : {0.5, 0.0, 0.25, 0.75}) {
+            std::vector<Standing> trial =
+                matched(sites, places_round(picture, diameter / 2 + away, diameter + 2, shift, sites.size()));
+            const std::pair<int, int> count = faults(trial, diameter);
+            double sum = 0;
+            for (const Standing& s : trial) sum += s.length();
+            if (count < least || (count == least && sum < shortest - 1e-6))
+                best = std::move(trial), least = count, shortest = sum;
+        }
+        // Farther out leaders only get longer.
+        if (least.first == 0 && least.second == 0) break;
     }
     for (const Standing& s : best) {
-        const double length = std::hypot(s.anchor.x - s.at.x, s.anchor.y - s.at.y);
+        const double length = s.length();
         const Point2 start{s.at.x + (s.anchor.x - s.at.x) * diameter / 2 / length,
                            s.at.y + (s.anchor.y - s.at.y) * diameter / 2 / length};
         block.line(start, s.anchor, Pen::thin, Role::leader);

@@ -99,6 +99,10 @@ void Block::add(const Block& other, Point2 by) {
             link->low = moved(link->low), link->high = moved(link->high);
     }
     dimensions_.insert(dimensions_.end(), other.dimensions_.begin(), other.dimensions_.end());
+    for (ViewRecord view : other.views_) {
+        for (Point2* p : {&view.origin, &view.low, &view.high}) *p = {p->x + by.x, p->y + by.y};
+        views_.push_back(std::move(view));
+    }
     occupied_.add(other.occupied_, by);
     if (other.any_)
         grow({other.box_.left + by.x, other.box_.bottom + by.y, other.box_.right + by.x,
@@ -108,6 +112,7 @@ void Block::add(const Block& other, Point2 by) {
 void Block::put_on(Sheet& sheet) const {
     sheet.items.insert(sheet.items.end(), items_.begin(), items_.end());
     sheet.dimensions.insert(sheet.dimensions.end(), dimensions_.begin(), dimensions_.end());
+    sheet.views.insert(sheet.views.end(), views_.begin(), views_.end());
 }
 
 } // namespace rayfleck::drawing

@@ -29,6 +29,7 @@ class Block {
     void text(Text text);
     void link(const Rect& area, int to_sheet);
     void record(DimensionRecord record) { dimensions_.push_back(std::move(record)); }
+    void record(ViewRecord record) { views_.push_back(std::move(record)); }
     /// Everything of another block, moved.
     void add(const Block& other, Point2 by);
     /// Room to keep free round the block although nothing is drawn there.
@@ -48,6 +49,7 @@ class Block {
 
     std::vector<Item> items_;
     std::vector<DimensionRecord> dimensions_;
+    std::vector<ViewRecord> views_;
     Occupied occupied_;
     Rect box_;
     bool any_ = false;

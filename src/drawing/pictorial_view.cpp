@@ -1,6 +1,5 @@
-// Isometric drawn with true lengths along the axes, as is usual: true isometric would shorten them by the
-// square root of two thirds. A part of which nothing is seen is drawn dashed, so that its balloon has
-// something to point at.
+// Isometric, at the scale that fills its place: nothing is measured on it. A part of which nothing is seen is
+// drawn dashed, so that its balloon has something to point at.
 
 #include "drawing/pictorial_view.hpp"
 
@@ -37,11 +36,9 @@ Picture look_at_picture(const Job& job) {
     return picture;
 }
 
-/// Isometric with true lengths along the axes: true isometric shortens them to the square root of two thirds.
-Block pictorial_view(const Job& job, const Picture& picture, const Scale& scale, std::size_t first,
+Block pictorial_view(const Job& job, const Picture& picture, double factor, std::size_t first,
                      std::size_t last) {
     Block block;
-    const double factor = scale.factor * std::sqrt(1.5);
     draw_seen(block, picture.seen, factor, {0, 0}, Role::picture);
     const Rect drawn = block.box();
     std::vector<BalloonWanted> wanted;
@@ -55,7 +52,7 @@ Block pictorial_view(const Job& job, const Picture& picture, const Scale& scale,
         if (!w.anchors.empty()) wanted.push_back(std::move(w));
     }
     draw_balloons(block, drawn, wanted, 8);
-    std::string caption = "pictorial view, " + scale.ratio + " along the axes";
+    std::string caption = "pictorial view, not to scale";
     if (!picture.seen.hidden.empty()) caption += "; parts out of sight dashed";
     const double width = text_width(caption, note_height, Typeface::lettering);
     block.text({{drawn.middle().x - width / 2, block.box().bottom - 5 - note_height},

@@ -14,8 +14,9 @@ struct Picture {
 
 Picture look_at_picture(const Job& job);
 
-/// The picture at that scale along its axes, with balloons for rows [first, last) of the cut list.
-Block pictorial_view(const Job& job, const Picture& picture, const Scale& scale, std::size_t first,
+/// The picture with balloons for rows [first, last) of the cut list.
+/// factor  mm of paper per mm of the picture plane
+Block pictorial_view(const Job& job, const Picture& picture, double factor, std::size_t first,
                      std::size_t last);
 
 } // namespace rayfleck::drawing

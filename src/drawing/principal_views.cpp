@@ -1,235 +1,284 @@
-// Dimensions: below the front view the rod across, below the side view the rod deep, left of the front view
-// the rod up, each as a string from line to line, as far as there is wood, with the overall size outside. A
-// link of a string that repeats the overall is left out. First angle puts the plan below the front and the
-// view from the left at its right; third angle puts the plan above and the view from the right at its right.
-// Hidden edges: those of whole parts, as if no joint were cut. Where they would be many, only those of parts
-// of which no copy is seen in any of the three views.
+// First angle puts the plan below the front and the view from the left at its right; third angle puts the
+// plan above and the view from the right at its right.
+//
+// Dimensions: the overall size outermost, once for each direction (across below the front, deep below the
+// side view, up at the left of the front); inside it the rod, from line to line as far as parts reach the
+// lines; inside that what is still needed to place every part (piece_places.hpp). The latter stand at the
+// view that shows both ends best, on the side to which their extension lines are shortest, short ones inside
+// longer ones. A chain whose rounded links do not add up to its rounded whole has the link with the greatest
+// rounding in parentheses.
 
 #include "drawing/principal_views.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <deque>
+#include <limits>
+#include <map>
+
+#include <fmt/format.h>
 
 #include "drawing/dimension.hpp"
+#include "drawing/lettering.hpp"
+#include "drawing/piece_places.hpp"
 
 namespace rayfleck::drawing {
 namespace {
 
 using measure::Length;
 
-/// Parts as if no joint were cut, nor anything bored or moulded: body, outline, tapers, curves. Keeps the
-/// solids that the placed parts point to.
-struct PlainParts {
-    std::deque<solid::Solid> solids;
-    std::vector<solid::Placed> placed;
+/// A view on its way to the sheet: its wood's lower left corner lies at 0, 0 of its block.
+struct Standing {
+    const PieceView* view = nullptr;
+    Block block;
+    double width = 0, height = 0; ///< of its wood on paper
+    std::map<ViewSide, std::vector<PlaceLink>> links;
 };
 
-bool changes_outline(const piece::Cut& cut) {
-    return cut.joint < 0 && !std::holds_alternative<piece::EdgeCut>(cut.shape) &&
-           !std::holds_alternative<piece::BoreCut>(cut.shape);
-}
-
-bool same(const solid::Shape& a, const solid::Shape& b) {
-    return a.corners().size() == b.corners().size() &&
-           std::equal(a.corners().begin(), a.corners().end(), b.corners().begin(),
-                      [](const auto& p, const auto& q) { return p.at == q.at; });
-}
-
-PlainParts plain_parts(const Job& job) {
-    PlainParts plain;
-    struct Carved {
-        solid::Shape blank;
-        std::vector<solid::Shape> tools;
-        const solid::Solid* solid;
-    };
-    // Copies of a part come out alike, so each form is carved once.
-    std::vector<Carved> carved;
-    for (std::size_t i = 0; i < job.model.made.size(); ++i) {
-        const joinery::Made& made = job.model.made[i];
-        const piece::Part& part = *made.part;
-        std::vector<solid::Shape> tools;
-        for (std::size_t t = 0; t < made.tools.size(); ++t) {
-            const int cut = made.tool_cut[t];
-            if (cut < 0 || changes_outline(made.cuts[static_cast<std::size_t>(cut)]))
-                tools.push_back(made.tools[t]);
-        }
-        // What joints leave standing beyond the body goes too.
-        const double body[] = {part.length.value(), part.width.value(), part.thickness.value()};
-        for (int axis = 0; axis < 3; ++axis) {
-            measure::Vector outwards;
-            outwards[axis] = 1;
-            if (made.blank.high[axis] > body[axis] + 1e-6)
-                tools.push_back(solid::half_space({outwards, body[axis]}, made.blank));
-            if (made.blank.low[axis] < -1e-6) tools.push_back(solid::half_space({-outwards, 0}, made.blank));
-        }
-        solid::Placed placed = job.placed[i];
-        placed.tools = nullptr;
-        // A turned part stays as it is: carving its many facets again would take longer than all else here.
-        constexpr std::size_t many_corners = 1000;
-        std::size_t tool_corners = 0;
-        for (const solid::Shape& tool : tools) tool_corners += tool.corners().size();
-        if (tool_corners > many_corners) {
-            plain.placed.push_back(placed);
-            continue;
-        }
-        // The blank of a part with an outline may carry its moulding; the body is the plain outline.
-        solid::Shape body_shape =
-            part.outline ? solid::prism({}, *part.outline, 0, part.thickness.value()) : made.blank_shape;
-        const auto known = std::find_if(carved.begin(), carved.end(), [&](const Carved& c) {
-            return same(c.blank, body_shape) && c.tools.size() == tools.size() &&
-                   std::equal(tools.begin(), tools.end(), c.tools.begin(), same);
-        });
-        if (known == carved.end()) {
-            plain.solids.push_back(solid::carve(body_shape, tools));
-            carved.push_back({std::move(body_shape), std::move(tools), &plain.solids.back()});
-            placed.solid = carved.back().solid;
-        } else {
-            placed.solid = known->solid;
-        }
-        plain.placed.push_back(placed);
-    }
-    return plain;
-}
-
-/// More dashed lines than this in one view hide more than they show.
-constexpr std::size_t many_hidden_lines = 40;
+bool is_level(ViewSide side) { return side == ViewSide::below || side == ViewSide::above; }
 
 /// Where the wood ends under a place of a string: the outermost end of a line there, else the outline.
-double wood_at(const Seen& seen, double at, bool level, bool low_side, double outline) {
+double wood_at(const Seen& seen, double at, bool level, bool low_side) {
+    const double outline =
+        level ? (low_side ? seen.box.bottom : seen.box.top) : (low_side ? seen.box.left : seen.box.right);
     double found = outline;
     bool any = false;
-    for (const Segment2& s : seen.visible)
-        for (const Point2 p : {s.a, s.b}) {
-            if (std::abs((level ? p.x : p.y) - at) > 0.05) continue;
-            const double across = level ? p.y : p.x;
-            found = !any ? across : low_side ? std::min(found, across) : std::max(found, across);
-            any = true;
-        }
+    for (const auto* lines : {&seen.visible, &seen.hidden})
+        for (const Segment2& s : *lines)
+            for (const Point2 p : {s.a, s.b}) {
+                if (std::abs((level ? p.x : p.y) - at) > 0.05) continue;
+                const double across = level ? p.y : p.x;
+                found = !any ? across : low_side ? std::min(found, across) : std::max(found, across);
+                any = true;
+            }
     return found;
 }
 
-/// Rod string and overall of one direction, in paper coordinates: paper = origin + scale * picture.
-std::vector<MeasureString> strings_of(const Job& job, int direction, const Seen& seen, bool level,
-                                      double sign, Point2 origin, double scale) {
-    const double low = level ? seen.box.left : seen.box.bottom, high = level ? seen.box.right : seen.box.top;
-    const double outline = level ? seen.box.bottom : seen.box.left;
-    const char axis = "XYZ"[direction];
-    const auto measure_between = [&](double a, double b, const std::string& figure) {
-        // a, b in the piece; the picture may run the other way.
-        double from = sign * a, to = sign * b;
-        if (from > to) std::swap(from, to);
-        Measure m;
-        const auto paper = [&](double picture) {
-            return (level ? origin.x : origin.y) + scale * (picture - low);
-        };
-        const auto across = [&](double picture) {
-            return (level ? origin.y : origin.x) +
-                   scale * (wood_at(seen, picture, level, true, outline) - outline);
-        };
-        m.from = paper(from);
-        m.to = paper(to);
-        m.start_from = across(from);
-        m.start_to = across(to);
-        m.figure = figure;
-        m.record = {"", axis, a, b, figure, false};
-        return m;
-    };
-    const double overall_from = sign > 0 ? low : -high, overall_to = sign > 0 ? high : -low;
+/// A link as it stands at one side of a view.
+Measure measure_of(const Standing& s, ViewSide side, char axis, const PlaceLink& link,
+                   const std::string& figure, double scale) {
+    const PieceView& v = *s.view;
+    const bool level = is_level(side), low_side = side == ViewSide::below || side == ViewSide::left;
+    const double sign = level ? v.right_sign : v.up_sign;
+    double from = sign * link.from, to = sign * link.to;
+    if (from > to) std::swap(from, to);
+    const Rect& box = v.seen.box;
+    const double low = level ? box.left : box.bottom, low_across = level ? box.bottom : box.left;
+    Measure m;
+    m.from = scale * (from - low);
+    m.to = scale * (to - low);
+    m.start_from = scale * (wood_at(v.seen, from, level, low_side) - low_across);
+    m.start_to = scale * (wood_at(v.seen, to, level, low_side) - low_across);
+    m.figure = figure;
+    m.record = {"", axis, link.from, link.to, figure, false};
+    return m;
+}
 
-    std::vector<Length> lines;
-    if (static_cast<std::size_t>(direction) < job.model.piece->rods.size())
-        for (const piece::Line& line : job.model.piece->rods[static_cast<std::size_t>(direction)].lines)
-            lines.push_back(line.at);
-    std::sort(lines.begin(), lines.end());
-    lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
-    // A line where there is no wood (a wall, a neighbour's place) has nothing on the drawing to point at.
-    std::erase_if(lines, [&](Length line) {
-        return line.value() < overall_from - 0.01 || line.value() > overall_to + 0.01;
-    });
-    MeasureString string;
-    for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
-        const double a = lines[i].value(), b = lines[i + 1].value();
-        // A link too short to see, or one that says what the overall says.
-        if ((b - a) * scale < 0.5) continue;
-        if (std::abs(a - overall_from) < 0.01 && std::abs(b - overall_to) < 0.01) continue;
-        string.push_back(measure_between(a, b, job.figure(lines[i + 1] - lines[i])));
+std::string figure_of(const Job& job, const PlaceLink& link) {
+    if (link.times == 1) return job.figure(link.length);
+    const Length pitch = link.length / measure::Rational(link.times);
+    const bool adds_up = measure::rounded(pitch, job.manner) * measure::Rational(link.times) ==
+                         measure::rounded(link.length, job.manner);
+    return fmt::format("{}× {} = {}", link.times, adds_up ? job.figure(pitch) : "(" + job.figure(pitch) + ")",
+                       job.figure(link.length));
+}
+
+/// Which links of a chain stand in parentheses so that the others add up.
+std::vector<bool> derived_links(const Job& job, const std::vector<PlaceLink>& chain) {
+    std::vector<bool> derived(chain.size(), false);
+    Length sum, rounded_sum;
+    std::size_t worst = 0;
+    Length most;
+    for (std::size_t i = 0; i < chain.size(); ++i) {
+        const Length rounded = measure::rounded(chain[i].length, job.manner);
+        sum += chain[i].length, rounded_sum += rounded;
+        if (measure::abs(rounded - chain[i].length) > most)
+            most = measure::abs(rounded - chain[i].length), worst = i;
     }
-    return {string, {measure_between(overall_from, overall_to, job.figure(overall_to - overall_from))}};
+    if (!chain.empty() && rounded_sum != measure::rounded(sum, job.manner)) derived[worst] = true;
+    return derived;
+}
+
+/// Strings in which no link lies over another, shorter ones in earlier strings.
+std::vector<std::vector<PlaceLink>> stacked(std::vector<PlaceLink> links) {
+    std::stable_sort(links.begin(), links.end(), [](const PlaceLink& a, const PlaceLink& b) {
+        return std::pair(a.length, a.from) < std::pair(b.length, b.from);
+    });
+    std::vector<std::vector<PlaceLink>> strings;
+    for (const PlaceLink& link : links) {
+        std::size_t level = 0;
+        for (std::size_t s = 0; s < strings.size(); ++s)
+            for (const PlaceLink& other : strings[s])
+                if (other.from < link.to - 0.01 && other.to > link.from + 0.01) level = s + 1;
+        if (level == strings.size()) strings.emplace_back();
+        strings[level].push_back(link);
+    }
+    return strings;
+}
+
+struct Option {
+    std::size_t view;
+    ViewSide side;
+};
+
+/// Sides at which lengths along an axis may stand; the first takes rod and overall size.
+std::vector<Option> options_for(int axis, bool first_angle) {
+    if (axis == 0) {
+        if (first_angle) return {{0, ViewSide::below}, {1, ViewSide::below}, {0, ViewSide::above}};
+        return {{0, ViewSide::below}, {1, ViewSide::above}};
+    }
+    if (axis == 1) return {{2, ViewSide::below}, {1, ViewSide::right}, {1, ViewSide::left}};
+    return {{0, ViewSide::left}, {2, ViewSide::right}};
+}
+
+/// How well a side shows a link. The less the better.
+double unfitness(const Job& job, const Principal& seen, const std::vector<Standing>& views,
+                 const Option& option, int axis, const PlaceLink& link, double scale) {
+    static_cast<void>(job);
+    const Standing& s = views[option.view];
+    const bool level = is_level(option.side),
+               low_side = option.side == ViewSide::below || option.side == ViewSide::left;
+    const double sign = level ? s.view->right_sign : s.view->up_sign;
+    double sum = 0;
+    for (const auto& [at, part] : {std::pair{link.from, link.from_part}, {link.to, link.to_part}}) {
+        const int shown =
+            part < 0 ? 2 : s.view->edge_at(axis, at, seen.whole.boxes[static_cast<std::size_t>(part)]);
+        sum += shown == 2 ? 0 : shown == 1 ? 10 : 40;
+        const Rect& box = s.view->seen.box;
+        const double outline = level ? (low_side ? box.bottom : box.top) : (low_side ? box.left : box.right);
+        sum += 0.1 * scale * std::abs(wood_at(s.view->seen, sign * at, level, low_side) - outline);
+    }
+    // Another link in the same stretch pushes outwards.
+    if (const auto found = s.links.find(option.side); found != s.links.end())
+        for (const PlaceLink& other : found->second)
+            if (other.kind == PlaceLink::Kind::place && other.from < link.to - 0.01 &&
+                other.to > link.from + 0.01)
+                sum += 4;
+    return sum;
+}
+
+void draw_side(Standing& s, const Job& job, ViewSide side, const std::vector<PlaceLink>& links, int axis,
+               double scale) {
+    std::vector<PlaceLink> places, rod, overall;
+    for (const PlaceLink& link : links)
+        (link.kind == PlaceLink::Kind::overall ? overall
+         : link.kind == PlaceLink::Kind::rod   ? rod
+                                               : places)
+            .push_back(link);
+    const char name = "XYZ"[axis];
+    std::vector<MeasureString> strings;
+    for (const auto& string : stacked(places)) {
+        strings.emplace_back();
+        for (const PlaceLink& link : string)
+            strings.back().push_back(measure_of(s, side, name, link, figure_of(job, link), scale));
+    }
+    const std::vector<bool> derived = derived_links(job, rod);
+    strings.emplace_back();
+    for (std::size_t i = 0; i < rod.size(); ++i) {
+        const std::string figure = figure_of(job, rod[i]);
+        strings.back().push_back(
+            measure_of(s, side, name, rod[i], derived[i] ? "(" + figure + ")" : figure, scale));
+        strings.back().back().record.auxiliary = derived[i];
+    }
+    strings.emplace_back();
+    for (const PlaceLink& link : overall)
+        strings.back().push_back(measure_of(s, side, name, link, figure_of(job, link), scale));
+    const double outline = side == ViewSide::above ? s.height : side == ViewSide::right ? s.width : 0;
+    draw_dimensions(s.block, side, outline, strings, job.figure_height());
+}
+
+void caption(Standing& s) {
+    const std::string words =
+        s.view->name == "front" || s.view->name == "plan" ? s.view->name : "view " + s.view->name;
+    s.block.text({{0, std::max(s.height + 3, s.block.box().top + 2)},
+                  words,
+                  note_height,
+                  Typeface::lettering,
+                  Ink::black,
+                  0});
+}
+
+std::string references(const Job& job, const std::vector<int>& rows) {
+    std::string list;
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        list += (i == 0                 ? ""
+                 : i + 1 == rows.size() ? " and "
+                                        : ", ") +
+                std::to_string(job.cut_list.rows[static_cast<std::size_t>(rows[i])].reference);
+    return list;
+}
+
+Rect moved(const Rect& r, Point2 by) {
+    return {r.left + by.x, r.bottom + by.y, r.right + by.x, r.top + by.y};
 }
 
 } // namespace
 
-Principal look_at_piece(const Job& job) {
-    const PlainParts plain = plain_parts(job);
-    Principal p;
-    p.side_sign = job.first_angle ? -1 : 1;
-    const std::pair<Seen*, solid::View> views[] = {
-        {&p.front, solid::front_view()},
-        {&p.plan, solid::top_view()},
-        {&p.side, job.first_angle ? solid::left_view() : solid::right_view()}};
-    // A speck seen through a gap does not tell what a part is.
-    constexpr double enough_seen = 0.1;
-    std::vector<bool> is_seen(job.placed.size(), false);
-    const auto length = [](const Segment2& s) { return std::hypot(s.b.x - s.a.x, s.b.y - s.a.y); };
-    for (const auto& [seen, view] : views) {
-        std::vector<double> shown(job.placed.size(), 0.0), all(job.placed.size(), 0.0);
-        for (const solid::Line2& line : solid::hidden_lines(job.placed, view)) {
-            const auto part = static_cast<std::size_t>(line.part);
-            all[part] += length(line.at);
-            if (!line.visible) continue;
-            seen->visible.push_back(line.at);
-            shown[part] += length(line.at);
-        }
-        for (std::size_t part = 0; part < all.size(); ++part)
-            if (shown[part] > enough_seen * all[part]) is_seen[part] = true;
-        std::vector<Point2> points;
-        for (const Segment2& s : seen->visible) points.push_back(s.a), points.push_back(s.b);
-        if (!points.empty()) seen->box = around(points);
-        seen->visible = united(seen->visible);
-    }
-    // One copy in sight tells of all that share its row; dashing a single one of four legs would puzzle.
-    std::vector<bool> row_seen(job.cut_list.rows.size(), false);
-    for (std::size_t part = 0; part < is_seen.size(); ++part)
-        if (const int row = job.row_of_part[part]; row >= 0 && is_seen[part])
-            row_seen[static_cast<std::size_t>(row)] = true;
-    for (std::size_t part = 0; part < is_seen.size(); ++part)
-        if (const int row = job.row_of_part[part]; row >= 0 && row_seen[static_cast<std::size_t>(row)])
-            is_seen[part] = true;
-    for (const auto& [seen, view] : views) {
-        std::vector<Segment2> all, unseen;
-        for (const solid::Line2& line : solid::hidden_lines(plain.placed, view)) {
-            if (line.visible) continue;
-            all.push_back(line.at);
-            if (!is_seen[static_cast<std::size_t>(line.part)]) unseen.push_back(line.at);
-        }
-        seen->hidden = without(united(all), seen->visible);
-        if (seen->hidden.size() > many_hidden_lines) seen->hidden = without(united(unseen), seen->visible);
-    }
-    return p;
-}
-
 PrincipalViews principal_views(const Job& job, const Principal& seen, double scale) {
-    constexpr double between = 16;
-    PrincipalViews views;
-    Block& block = views.block;
-    const double width = seen.front.box.width() * scale, height = seen.front.box.height() * scale,
-                 depth = seen.plan.box.height() * scale;
-    draw_seen(block, seen.front, scale, {0, 0});
-    const double side_at = width + between;
-    draw_seen(block, seen.side, scale, {side_at, 0});
-    const double figure = job.figure_height();
-    const double below = draw_dimensions(block, ViewSide::below, 0,
-                                         strings_of(job, 0, seen.front, true, 1, {0, 0}, scale), figure);
-    draw_dimensions(block, ViewSide::left, 0, strings_of(job, 2, seen.front, false, 1, {0, 0}, scale),
-                    figure);
-    draw_dimensions(block, ViewSide::below, 0,
-                    strings_of(job, 1, seen.side, true, seen.side_sign, {side_at, 0}, scale), figure);
-    views.areas.push_back(block.box());
-    const double plan_at = job.first_angle ? -std::max(between, below + 8) - depth : height + between;
-    draw_seen(block, seen.plan, scale, {0, plan_at});
-    views.areas.push_back({0, plan_at, width, plan_at + depth});
-    return views;
+    std::vector<Standing> views;
+    for (const PieceView* v : seen.views()) {
+        views.push_back({v, {}, v->seen.box.width() * scale, v->seen.box.height() * scale, {}});
+        Standing& s = views.back();
+        draw_seen(s.block, v->seen, scale, {0, 0});
+        s.block.record(ViewRecord{v->name,
+                                  v->right,
+                                  v->up,
+                                  v->right_sign,
+                                  v->up_sign,
+                                  {-scale * v->seen.box.left, -scale * v->seen.box.bottom},
+                                  scale,
+                                  {0, 0},
+                                  {s.width, s.height}});
+    }
+
+    PrincipalViews out;
+    std::vector<int> by_joints;
+    const std::vector<AxisPlaces> axes = places_to_measure(job, seen, scale);
+    for (int axis = 0; axis < 3; ++axis) {
+        const AxisPlaces& places = axes[static_cast<std::size_t>(axis)];
+        const std::vector<Option> options = options_for(axis, job.first_angle);
+        for (const PlaceLink& link : places.links) {
+            const Option* best = &options.front();
+            if (link.kind == PlaceLink::Kind::place || link.kind == PlaceLink::Kind::row) {
+                double least = std::numeric_limits<double>::infinity();
+                for (const Option& option : options) {
+                    const double sum = unfitness(job, seen, views, option, axis, link, scale);
+                    if (sum < least - 1e-9) least = sum, best = &option;
+                }
+            }
+            views[best->view].links[best->side].push_back(link);
+        }
+        by_joints.insert(by_joints.end(), places.by_joints.begin(), places.by_joints.end());
+    }
+    for (Standing& s : views) {
+        for (const auto& [side, links] : s.links)
+            draw_side(s, job, side, links, is_level(side) ? s.view->right : s.view->up, scale);
+        caption(s);
+    }
+
+    // Between the wood of two views, and between what stands round them.
+    constexpr double between = 12, apart = 5;
+    const Standing &front = views[0], &plan = views[1], &side = views[2];
+    const Point2 side_at{
+        std::max(front.width + between, front.block.box().right + apart - side.block.box().left), 0};
+    const double plan_at =
+        job.first_angle
+            ? std::min(-between, front.block.box().bottom - apart - plan.block.box().top + plan.height) -
+                  plan.height
+            : std::max(front.height + between, front.block.box().top + apart - plan.block.box().bottom);
+    const std::pair<const Standing*, Point2> standing[] = {
+        {&front, {0, 0}}, {&side, side_at}, {&plan, {0, plan_at}}};
+    for (const auto& [s, at] : standing) {
+        out.block.add(s->block, at);
+        out.areas.push_back(moved(s->block.box(), at));
+    }
+
+    std::sort(by_joints.begin(), by_joints.end());
+    by_joints.erase(std::unique(by_joints.begin(), by_joints.end()), by_joints.end());
+    if (!by_joints.empty())
+        out.notes.push_back(fmt::format("Parts {} end out of sight in joints: their places are told in the "
+                                        "part drawings.",
+                                        references(job, by_joints)));
+    return out;
 }
 
 } // namespace rayfleck::drawing

@@ -1,25 +1,15 @@
 #pragma once
-// Front, plan and side of the whole piece in projection, with the strings of its rods.
+// Front, plan and side of the whole piece in projection, with all that is measured on them.
 
-#include "drawing/sheets.hpp"
-#include "drawing/view.hpp"
+#include "drawing/seen_piece.hpp"
 
 namespace rayfleck::drawing {
 
-/// What is seen of the piece from its three principal sides; does not depend on the scale.
-struct Principal {
-    Seen front, plan, side;
-    /// The piece's own coordinate of a picture coordinate of the side view: +1 from the right, -1 from the
-    /// left.
-    double side_sign = 1;
-};
-
-Principal look_at_piece(const Job& job);
-
-/// The three views; the areas they take are two, since nothing stands beside the plan.
+/// The three views at one scale; the areas they take stand apart, since nothing stands beside the plan.
 struct PrincipalViews {
     Block block;
     std::vector<Rect> areas;
+    std::vector<std::string> notes; ///< what the views leave to other drawings, in whole sentences
 };
 
 /// scale  mm of paper per mm of wood

@@ -94,11 +94,23 @@ struct DimensionRecord {
     bool auxiliary = false;  ///< in parentheses
 };
 
+/// A view of the whole piece square to two of its axes: a place p of the piece lies on paper at
+/// origin + scale * (right_sign * p[right], up_sign * p[up]). For the audit.
+struct ViewRecord {
+    std::string name;      ///< `front`, `plan`, `from the left`
+    int right = 0, up = 2; ///< axes of the piece across and up the picture: 0 x, 1 y, 2 z
+    double right_sign = 1, up_sign = 1;
+    Point2 origin;
+    double scale = 1;
+    Point2 low, high; ///< round its wood, paper
+};
+
 struct Sheet {
     double width = 297, height = 210; ///< mm
     std::string title;                ///< PDF outline entry and page name
     std::vector<Item> items;
     std::vector<DimensionRecord> dimensions;
+    std::vector<ViewRecord> views;
     bool full_size = false; ///< a template: ask viewers not to scale
 };
 

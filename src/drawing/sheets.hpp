@@ -50,8 +50,8 @@ struct Leaf {
     bool full_size = false;
 };
 
-/// Principal views with dimensions, pictorial view with balloons, short parts list: one sheet, or two where
-/// one would force the views below half of the size they could have.
+/// Pictorial view with balloons, parts list, principal views with dimensions: together where the views lose
+/// nothing by it, else the picture with the list first and the views on a sheet of their own.
 std::vector<Leaf> assembly_sheets(const Job& job);
 
 /// One cell for each row of the cut list. Writes on which of its own leaves each row stands into

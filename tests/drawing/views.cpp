@@ -1,5 +1,6 @@
 // Lines of views on their way to the paper: joined, thinned, broken.
 
+#include <algorithm>
 #include <cmath>
 
 #include <catch2/catch.hpp>
@@ -107,7 +108,10 @@ TEST_CASE("the plan stands below the front in first angle and above it in third"
         shelf.piece->shop.first_angle = first_angle;
         const Set set = draw({shelf.model, shelf.findings, shelf.cut_list}, {});
         double lowest_edge = 1e9, highest_edge = -1e9, x_dimension = 0;
-        for (const Item& item : set.sheets.front().items) {
+        const auto with_views = std::find_if(set.sheets.begin(), set.sheets.end(),
+                                             [](const Sheet& sheet) { return !sheet.views.empty(); });
+        REQUIRE(with_views != set.sheets.end());
+        for (const Item& item : with_views->items) {
             const auto* stroke = std::get_if<Stroke>(&item);
             if (!stroke) continue;
             for (const Point2& p : stroke->points) {
