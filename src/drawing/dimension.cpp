@@ -142,6 +142,16 @@ class Side {
         return p;
     }
 
+    /// The figure of `p` has gone outside and stands about halfway between its own link and a place u on
+    /// which an arrow of the same tier ends: it would be read as the figure of the stretch between.
+    static bool reads_as_open_stretch(const Placed& p, double u) {
+        if (p.place == FigurePlace::between) return false;
+        const double own = p.place == FigurePlace::beyond_to ? p.measure->to : p.measure->from;
+        if (p.place == FigurePlace::beyond_to ? u < p.text_to : u > p.text_from) return false;
+        const double off = std::abs((p.text_from + p.text_to) / 2 - (own + u) / 2);
+        return off < 0.25 * std::abs(u - own);
+    }
+
     /// What a place costs; infinity when it cannot be taken.
     double cost(const Placed& p, int base) const {
         const double never = std::numeric_limits<double>::infinity();
@@ -171,6 +181,10 @@ class Side {
                     sum += 40;
                 if (other.place != FigurePlace::between && other.text_from < b && other.text_to > a)
                     sum += 40;
+                for (const double u : {other.measure->from, other.measure->to})
+                    if (reads_as_open_stretch(p, u)) sum += 15;
+                for (const double u : {a, b})
+                    if (reads_as_open_stretch(other, u)) sum += 15;
             }
             // Extension lines of the measures farther out run through figures nearer in, and must be broken
             // there.

@@ -63,6 +63,19 @@ Paper paper(const std::string& name) {
     return {"A3", 420, 297, 3.5};
 }
 
+namespace {
+
+/// The scale of a field too narrow for all its words, as for `1/2" = 1'-0" (1:24)`: the plain ratio.
+std::string scale_for(const std::string& scale, double width, double height) {
+    const std::size_t open = scale.find('('), close = scale.find(')');
+    if (text_width(scale, height, Typeface::lettering) <= width || open == std::string::npos ||
+        close == std::string::npos || close < open)
+        return scale;
+    return scale.substr(open + 1, close - open - 1);
+}
+
+} // namespace
+
 Block sheet_frame(const Paper& paper, const TitleFields& fields) {
     Block block;
     const Rect frame = paper.frame();
@@ -91,7 +104,7 @@ Block sheet_frame(const Paper& paper, const TitleFields& fields) {
              {"document type", fields.document_type, 46},
              {"units", fields.units, 14},
              {"", "", 22},
-             {"scale", fields.scale, 26}},
+             {"scale", scale_for(fields.scale, 26 - 2.4, usual.back()), 26}},
             usual);
     projection_symbol(block, {title.left + 132 + 11, title.bottom + 1.5 * row_height}, 3.2,
                       fields.first_angle);
