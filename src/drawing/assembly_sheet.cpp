@@ -87,8 +87,10 @@ struct PicturePlace {
     Rect rect;
     double factor = 0;
 };
+/// at_least  a picture smaller than this factor is not wanted
 std::optional<PicturePlace> place_picture(const Job& job, const Picture& picture, std::size_t first,
-                                          std::size_t last, const std::vector<Rect>& rects) {
+                                          std::size_t last, const std::vector<Rect>& rects,
+                                          double at_least = 0) {
     // Balloons and caption take about that much round the drawn view, at the least.
     constexpr double beside = 30, below_and_above = 38, full_size = 1.2247, step = 0.95;
     const double width = picture.seen.box.width(), height = picture.seen.box.height();
@@ -100,7 +102,7 @@ std::optional<PicturePlace> place_picture(const Job& job, const Picture& picture
                                          [&](const Rect& a, const Rect& b) { return room(a) < room(b); });
     if (widest == rects.end()) return std::nullopt;
     double factor = room(*widest);
-    for (int tries = 0; tries < 16 && factor > 0; ++tries, factor *= step) {
+    for (int tries = 0; tries < 16 && factor > 0 && factor >= at_least; ++tries, factor *= step) {
         Block block = pictorial_view(job, picture, factor, first, last);
         if (block.box().width() <= widest->width() && block.box().height() <= widest->height())
             return PicturePlace{std::move(block), *widest, factor};
@@ -217,6 +219,8 @@ std::optional<Leaf> on_one_sheet(const Job& job, const ViewsPlace& placed, const
         Point2 views_at;
         std::vector<Rect> fixed;
     };
+    constexpr double along_axes = 1.2247, least_share = 0.5;
+    const double smallest = least_share * along_axes * placed.scale.factor;
     std::optional<Best> best;
     for (const ListForm form : {ListForm::sizes, ListForm::names}) {
         Block corner = corner_block(job, form, notes_of(views));
@@ -227,14 +231,14 @@ std::optional<Leaf> on_one_sheet(const Job& job, const ViewsPlace& placed, const
         FreeSpace rest(usable);
         for (const Rect& f : fixed) rest.take(f);
         for (const Rect& area : views.areas) rest.take(grown(moved(area, *at), air));
-        auto place = place_picture(job, picture, 0, job.cut_list.rows.size(), rest.rects());
         // Sizes in the list are worth a somewhat smaller picture.
         constexpr double clearly_larger = 1.15;
-        if (!place || (best && place->factor < clearly_larger * best->picture.factor)) continue;
+        auto place = place_picture(job, picture, 0, job.cut_list.rows.size(), rest.rects(),
+                                   best ? clearly_larger * best->picture.factor : smallest);
+        if (!place) continue;
         best = Best{std::move(*place), std::move(corner), *at, fixed};
     }
-    constexpr double along_axes = 1.2247, least_share = 0.5;
-    if (!best || best->picture.factor < least_share * along_axes * placed.scale.factor) return std::nullopt;
+    if (!best) return std::nullopt;
     Leaf leaf;
     leaf.scale = placed.scale.words;
     leaf.block.add(best->corner, {title.left, title.top});

@@ -84,9 +84,9 @@ std::vector<std::size_t> cheapest(const std::vector<std::vector<double>>& costs)
         row_of[0] = i;
         std::size_t here = 0;
         std::vector<double> least(m + 1, far);
-        std::vector<bool> done(m + 1, false);
+        std::vector<char> done(m + 1, 0);
         do {
-            done[here] = true;
+            done[here] = 1;
             const std::size_t row = row_of[here];
             std::size_t next = 0;
             double step = far;
@@ -115,16 +115,17 @@ std::vector<Standing> matched(const std::vector<Site>& sites, const std::vector<
     std::vector<std::vector<double>> costs;
     std::vector<std::vector<std::size_t>> nearest;
     for (const Site& site : sites) {
-        costs.emplace_back();
-        nearest.emplace_back();
+        costs.emplace_back().reserve(places.size());
+        nearest.emplace_back().reserve(places.size());
         for (const Point2 p : places) {
             double least = std::numeric_limits<double>::infinity();
             std::size_t which = 0;
             for (std::size_t i = 0; i < site.anchors.size(); ++i) {
-                const double d = std::hypot(site.anchors[i].x - p.x, site.anchors[i].y - p.y);
-                if (d < least) least = d, which = i;
+                const double dx = site.anchors[i].x - p.x, dy = site.anchors[i].y - p.y;
+                const double square = dx * dx + dy * dy;
+                if (square < least) least = square, which = i;
             }
-            costs.back().push_back(least);
+            costs.back().push_back(std::sqrt(least));
             nearest.back().push_back(which);
         }
     }
@@ -135,14 +136,17 @@ std::vector<Standing> matched(const std::vector<Site>& sites, const std::vector<
     return standing;
 }
 
+/// Squared.
 double distance(Point2 p, Point2 a, Point2 b) {
     const double dx = b.x - a.x, dy = b.y - a.y, length = dx * dx + dy * dy;
     const double t = length > 0 ? std::clamp(((p.x - a.x) * dx + (p.y - a.y) * dy) / length, 0.0, 1.0) : 0;
-    return std::hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+    const double x = p.x - a.x - t * dx, y = p.y - a.y - t * dy;
+    return x * x + y * y;
 }
 
 /// Leaders through another balloon, and such as lie level or plumb.
 std::pair<int, int> faults(const std::vector<Standing>& all, double diameter) {
+    const double near = (diameter / 2 + 0.3) * (diameter / 2 + 0.3);
     int through = 0, level = 0;
     for (std::size_t i = 0; i < all.size(); ++i) {
         const double dx = std::abs(all[i].anchor.x - all[i].at.x),
@@ -150,7 +154,7 @@ std::pair<int, int> faults(const std::vector<Standing>& all, double diameter) {
         constexpr double least_slope = 0.06;
         if (std::min(dx, dy) < least_slope * std::max(dx, dy)) ++level;
         for (std::size_t j = 0; j < all.size(); ++j)
-            if (i != j && distance(all[j].at, all[i].at, all[i].anchor) < diameter / 2 + 0.3) ++through;
+            if (i != j && distance(all[j].at, all[i].at, all[i].anchor) < near) ++through;
     }
     return {through, level};
 }
