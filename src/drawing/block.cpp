@@ -103,6 +103,7 @@ void Block::add(const Block& other, Point2 by) {
         for (Point2* p : {&view.origin, &view.low, &view.high}) *p = {p->x + by.x, p->y + by.y};
         views_.push_back(std::move(view));
     }
+    cuts_.insert(cuts_.end(), other.cuts_.begin(), other.cuts_.end());
     occupied_.add(other.occupied_, by);
     if (other.any_)
         grow({other.box_.left + by.x, other.box_.bottom + by.y, other.box_.right + by.x,
@@ -113,6 +114,7 @@ void Block::put_on(Sheet& sheet) const {
     sheet.items.insert(sheet.items.end(), items_.begin(), items_.end());
     sheet.dimensions.insert(sheet.dimensions.end(), dimensions_.begin(), dimensions_.end());
     sheet.views.insert(sheet.views.end(), views_.begin(), views_.end());
+    sheet.cuts.insert(sheet.cuts.end(), cuts_.begin(), cuts_.end());
 }
 
 } // namespace rayfleck::drawing

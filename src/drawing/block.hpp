@@ -30,6 +30,7 @@ class Block {
     void link(const Rect& area, int to_sheet);
     void record(DimensionRecord record) { dimensions_.push_back(std::move(record)); }
     void record(ViewRecord record) { views_.push_back(std::move(record)); }
+    void record(CutRecord record) { cuts_.push_back(std::move(record)); }
     /// Everything of another block, moved.
     void add(const Block& other, Point2 by);
     /// Room to keep free round the block although nothing is drawn there.
@@ -41,6 +42,7 @@ class Block {
     const Rect& box() const { return box_; }
     const std::vector<Item>& items() const { return items_; }
     const std::vector<DimensionRecord>& dimensions() const { return dimensions_; }
+    const std::vector<CutRecord>& cuts() const { return cuts_; }
     /// Puts everything on a sheet.
     void put_on(Sheet& sheet) const;
 
@@ -50,6 +52,7 @@ class Block {
     std::vector<Item> items_;
     std::vector<DimensionRecord> dimensions_;
     std::vector<ViewRecord> views_;
+    std::vector<CutRecord> cuts_;
     Occupied occupied_;
     Rect box_;
     bool any_ = false;

@@ -174,6 +174,22 @@ bool is_waste_round_a_tongue(const std::string& word) {
     return false;
 }
 
+piece::LocalSide side_seen(const Box& cut, const Box& blank, bool face_edge_high) {
+    const Out length = out_of(cut, blank, 0), width = out_of(cut, blank, 1), thickness = out_of(cut, blank, 2);
+    if (width.count() + thickness.count() == 0 && length.count() > 0) return {0, length.high};
+    switch (side_of(width, thickness, face_edge_high ? PartSide::high_edge : PartSide::low_edge)) {
+    case PartSide::high_edge:
+        return {1, true};
+    case PartSide::low_edge:
+        return {1, false};
+    case PartSide::back:
+        return {2, false};
+    case PartSide::face:
+        break;
+    }
+    return {2, true};
+}
+
 std::optional<piece::LocalSide> mouth_of(const Box& cut, const Box& blank) {
     const Out width = out_of(cut, blank, 1), thickness = out_of(cut, blank, 2);
     if (width.count() + thickness.count() != 1 || out_of(cut, blank, 0).count() == 2) return std::nullopt;

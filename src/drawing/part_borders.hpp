@@ -37,6 +37,10 @@ struct Borders {
 /// step  places nearer to one another than this are one: the finest that the drawing's figures tell, mm
 Borders borders_of(const joinery::Model& model, int part, double step);
 
+/// The side from which a box of waste is seen best: that on which it opens, the face before an edge, an edge before
+/// the back; an end only when it opens on nothing else.
+piece::LocalSide side_seen(const measure::Box& cut, const measure::Box& blank, bool face_edge_high);
+
 /// The long side on which a hollow opens that opens on one only: a mortise, a slot, a stopped groove. It may
 /// run out at the ends. Nothing for waste that opens on several long sides or on none.
 std::optional<piece::LocalSide> mouth_of(const measure::Box& cut, const measure::Box& blank);

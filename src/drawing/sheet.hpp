@@ -11,6 +11,7 @@
 #include <variant>
 #include <vector>
 
+#include "drawing/cut_record.hpp"
 #include "solid/solid.hpp"
 
 namespace rayfleck::drawing {
@@ -111,6 +112,7 @@ struct Sheet {
     std::vector<Item> items;
     std::vector<DimensionRecord> dimensions;
     std::vector<ViewRecord> views;
+    std::vector<CutRecord> cuts; ///< rows of the tables of cuts
     bool full_size = false; ///< a template: ask viewers not to scale
 };
 
