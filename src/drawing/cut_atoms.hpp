@@ -1,5 +1,6 @@
 #pragma once
-// One cut as a feature, before equal cuts are put together: how each sort of cut is told. One file for each sort.
+// One cut as a feature, before equal cuts are put together: how each sort of cut is told. One file for each
+// sort.
 
 #include "drawing/part_features.hpp"
 
@@ -8,9 +9,9 @@ namespace rayfleck::drawing {
 /// A feature with one place.
 struct Atom {
     Feature feature;
-    measure::Point at;           ///< low corner, or centre of a bore, in the gauge's frame
+    measure::Point at;            ///< low corner, or centre of a bore, in the gauge's frame
     std::array<bool, 3> placed{}; ///< which of the three places are told
-    measure::Box box;            ///< round it, in the gauge's frame
+    measure::Box box;             ///< round it, in the gauge's frame
 };
 
 /// What the cuts of one part are told with.
@@ -38,7 +39,8 @@ struct Telling {
 /// Gives nothing for a box that is no box within the blank.
 std::optional<Atom> hollow_atom(const Telling& telling, const piece::Cut& cut, const measure::Box& own);
 Atom bore_atom(const Telling& telling, const piece::Cut& cut, const piece::BoreCut& bore);
-/// Tenons, tongues and tails that the waste round them leaves; `taken` tells of each cut whether it is told by them.
+/// Tenons, tongues and tails that the waste round them leaves; `taken` tells of each cut whether it is told
+/// by them.
 std::vector<Atom> tongue_atoms(const Telling& telling, std::vector<bool>& taken);
 /// Shoulders that do not lie square, with the tenon that they leave.
 std::vector<Atom> shoulder_atoms(const Telling& telling, std::vector<bool>& taken);
@@ -49,14 +51,16 @@ Atom turned_atom(const Telling& telling, const piece::Cut& cut, const piece::Tur
 /// The blank, with its outline if it has one.
 Feature blank_feature(const Telling& telling);
 
-/// The profile with the round tenons, or the straight ends for square ones, that the blank has beyond it; x from the
-/// near end.
-std::vector<solid::Station> stations_with_what_stands(const Telling& telling, std::vector<solid::Station> profile);
-/// The outline of the body, drawn out where joints leave something standing beyond it; in the part's own frame.
+/// The profile with the round tenons, or the straight ends for square ones, that the blank has beyond it; x
+/// from the near end.
+std::vector<solid::Station> stations_with_what_stands(const Telling& telling,
+                                                      std::vector<solid::Station> profile);
+/// The outline of the body, drawn out where joints leave something standing beyond it; in the part's own
+/// frame.
 solid::Outline outline_with_what_stands(const Telling& telling);
 
-/// `leaning 12.0° to the far end, 3.0° to the back`, with the two figures; for a direction into the wood through a
-/// side across `axis`. Nothing to tell when it is square.
+/// `leaning 12.0° to the far end, 3.0° to the back`, with the two figures; for a direction into the wood
+/// through a side across `axis`. Nothing to tell when it is square.
 std::string leaning_words(const Telling& telling, Feature& feature, measure::Vector direction, int axis);
 
 } // namespace rayfleck::drawing

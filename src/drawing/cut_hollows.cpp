@@ -1,8 +1,8 @@
 // Boxes and round holes: mortises, grooves, rabbets, laps, notches, bores.
 //
-// A box is told by its three sizes and the place of its low corner; what spans the whole blank needs no place. A
-// bore is told by its diameter, its depth and its centre on the side from which it is bored. One that leans is told
-// by two angles: how far it leaves square along each direction of that side.
+// A box is told by its three sizes and the place of its low corner; what spans the whole blank needs no
+// place. A bore is told by its diameter, its depth and its centre on the side from which it is bored. One
+// that leans is told by two angles: how far it leaves square along each direction of that side.
 
 #include <algorithm>
 #include <cmath>
@@ -42,8 +42,10 @@ std::optional<Atom> hollow_atom(const Telling& telling, const piece::Cut& cut, c
         whole[axis] = box.high[k] - box.low[k] > telling.gauge.size(k) - same_place;
         atom.placed[axis] = !whole[axis];
     }
-    if (cut.remark == "haunch") atom.feature.words = "haunch";
-    else if (!cut.remark.empty()) atom.feature.words = "(" + cut.remark + ")";
+    if (cut.remark == "haunch")
+        atom.feature.words = "haunch";
+    else if (!cut.remark.empty())
+        atom.feature.words = "(" + cut.remark + ")";
     atom.feature.seen_from = side_seen(own, telling.made.blank, telling.made.part->face_edge_high);
     return atom;
 }
@@ -52,8 +54,7 @@ std::string leaning_words(const Telling& telling, Feature& feature, Vector direc
     std::string words;
     for (int other = 0; other < 3; ++other) {
         if (other == axis) continue;
-        const double lean =
-            std::atan2(direction[other], std::abs(direction[axis])) * 180 / std::numbers::pi;
+        const double lean = std::atan2(direction[other], std::abs(direction[axis])) * 180 / std::numbers::pi;
         if (std::abs(lean) < square_within) continue;
         const std::string shown = telling.degrees(std::abs(lean));
         words += (words.empty() ? "leaning " : ", ") + shown + " to the " + side_name(other, lean > 0);
@@ -92,10 +93,14 @@ Atom bore_atom(const Telling& telling, const piece::Cut& cut, const piece::BoreC
         if (!lean.empty()) feature.words += ", " + lean;
     }
     if (!cut.remark.empty()) feature.words += " (" + cut.remark + ")";
-    const double r = bore.diameter / 2;
+    const double r = bore.diameter / 2, size = telling.gauge.size(bore.face.axis);
     for (int axis = 0; axis < 3; ++axis) {
-        atom.box.low[axis] = axis == bore.face.axis ? centre[axis] : centre[axis] - r;
-        atom.box.high[axis] = axis == bore.face.axis ? centre[axis] : centre[axis] + r;
+        atom.box.low[axis] = centre[axis] - r;
+        atom.box.high[axis] = centre[axis] + r;
+        if (axis != bore.face.axis) continue;
+        const double deep = std::min(bore.deep.value_or(size), size);
+        atom.box.low[axis] = std::max(0.0, record.far ? centre[axis] - deep : centre[axis]);
+        atom.box.high[axis] = std::min(size, record.far ? centre[axis] : centre[axis] + deep);
     }
     // A bore right through shows on the face side too.
     feature.seen_from = bore.face.axis == 2 && !bore.deep ? piece::LocalSide{2, true} : bore.face;

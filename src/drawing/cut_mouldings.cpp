@@ -1,8 +1,9 @@
 // Mouldings along arrises, turned profiles, and what joints leave standing beyond an outline.
 //
-// A moulding is told once for all arrises that it runs along. Profile names stand for their shapes; the proportions of
-// those that have fillets and quirks are told once in the set, with the marks. A turned part is told by its stations;
-// of a smooth curve only by its ends and its thickest and thinnest places, the rest being drawn to scale.
+// A moulding is told once for all arrises that it runs along. Profile names stand for their shapes; the
+// proportions of those that have fillets and quirks are told once in the set, with the marks. A turned part
+// is told by its stations; of a smooth curve only by its ends and its thickest and thinnest places, the rest
+// being drawn to scale.
 
 #include <algorithm>
 #include <cmath>
@@ -22,7 +23,8 @@ using piece::LocalSide;
 constexpr double same_place = 1e-3; // mm
 
 /// `all round the face side, face edge to near end`.
-std::string arrises_words(const GaugeFrame& gauge, const std::vector<std::pair<LocalSide, LocalSide>>& edges) {
+std::string arrises_words(const GaugeFrame& gauge,
+                          const std::vector<std::pair<LocalSide, LocalSide>>& edges) {
     if (edges.size() == 12) return "on all arrises";
     std::vector<std::string> places;
     std::set<std::size_t> told;
@@ -39,15 +41,16 @@ std::string arrises_words(const GaugeFrame& gauge, const std::vector<std::pair<L
             const LocalSide side{axis, high};
             std::vector<std::size_t> of_side;
             for (std::size_t i = 0; i < edges.size(); ++i)
-                if (!told.contains(i) && (edges[i].first == side || edges[i].second == side)) of_side.push_back(i);
+                if (!told.contains(i) && (edges[i].first == side || edges[i].second == side))
+                    of_side.push_back(i);
             if (of_side.size() != 4) continue;
             told.insert(of_side.begin(), of_side.end());
             places.push_back("all round the " + side_name(gauge, side));
         }
     for (std::size_t i = 0; i < edges.size(); ++i)
         if (!told.contains(i))
-            places.push_back("where " + side_name(gauge, edges[i].first) + " and " + side_name(gauge, edges[i].second) +
-                             " meet");
+            places.push_back("where " + side_name(gauge, edges[i].first) + " and " +
+                             side_name(gauge, edges[i].second) + " meet");
     return fmt::format("{}", fmt::join(places, ", "));
 }
 
@@ -91,8 +94,8 @@ std::vector<Atom> moulding_atoms(const Telling& telling) {
             feature.words = first + " ";
         } else {
             telling.add(feature, "on second", second_size, second);
-            feature.words = first + " on the " + side_name(telling.gauge, run.edge->first) + ", " + second + " on the " +
-                            side_name(telling.gauge, run.edge->second) + ", ";
+            feature.words = first + " on the " + side_name(telling.gauge, run.edge->first) + ", " + second +
+                            " on the " + side_name(telling.gauge, run.edge->second) + ", ";
         }
         feature.words += arrises_words(telling.gauge, run.arrises);
         for (const auto& [a, b] : run.arrises)
@@ -111,8 +114,9 @@ std::vector<Atom> moulding_atoms(const Telling& telling) {
         atom.box = body;
         for (const LocalSide side : {a, b})
             (telling.gauge.is_far(side) ? atom.box.low : atom.box.high)[side.axis] =
-                telling.gauge.is_far(side) ? body.high[side.axis] - (side == a ? second_size : run.edge->on_first)
-                                           : body.low[side.axis] + (side == a ? second_size : run.edge->on_first);
+                telling.gauge.is_far(side)
+                    ? body.high[side.axis] - (side == a ? second_size : run.edge->on_first)
+                    : body.low[side.axis] + (side == a ? second_size : run.edge->on_first);
         atoms.push_back(std::move(atom));
     }
     return atoms;
@@ -149,7 +153,8 @@ Atom turned_atom(const Telling& telling, const piece::Cut& cut, const piece::Tur
     return atom;
 }
 
-std::vector<solid::Station> stations_with_what_stands(const Telling& telling, std::vector<solid::Station> profile) {
+std::vector<solid::Station> stations_with_what_stands(const Telling& telling,
+                                                      std::vector<solid::Station> profile) {
     // The blank's own corners tell: rings of corners about the axis, all as far out from their radius.
     const double near = -telling.made.blank.low.x;
     const double y = telling.made.part->width.value() / 2, z = telling.made.part->thickness.value() / 2;
@@ -182,7 +187,8 @@ std::vector<solid::Station> stations_with_what_stands(const Telling& telling, st
     for (const bool high : {false, true}) {
         const Ring tip = high ? rings.back() : rings.front();
         const double end = high ? profile.back().x : profile.front().x;
-        if (std::abs(tip.x - end) < same_place && std::abs(tip.out / ratio - radius_at(end)) < same_place) continue;
+        if (std::abs(tip.x - end) < same_place && std::abs(tip.out / ratio - radius_at(end)) < same_place)
+            continue;
         // The shoulder is where the tip's radius ends.
         double shoulder = tip.x;
         for (const Ring& ring : rings)
@@ -194,7 +200,8 @@ std::vector<solid::Station> stations_with_what_stands(const Telling& telling, st
         std::erase_if(profile, [&](const solid::Station& s) {
             return high ? s.x >= shoulder - same_place : s.x <= shoulder + same_place;
         });
-        const std::vector<solid::Station> more{{shoulder, body, false}, {shoulder, radius, false}, {tip.x, radius, false}};
+        const std::vector<solid::Station> more{
+            {shoulder, body, false}, {shoulder, radius, false}, {tip.x, radius, false}};
         if (high)
             profile.insert(profile.end(), more.begin(), more.end());
         else
@@ -222,10 +229,14 @@ solid::Outline outline_with_what_stands(const Telling& telling) {
         const solid::Edge2& edge = body.edges[i];
         solid::Point2 step;
         if (!edge.centre) {
-            if (on(from.x, edge.to.x, 0)) step.x = blank.low.x;
-            else if (on(from.x, edge.to.x, length)) step.x = blank.high.x - length;
-            else if (on(from.y, edge.to.y, 0)) step.y = blank.low.y;
-            else if (on(from.y, edge.to.y, width)) step.y = blank.high.y - width;
+            if (on(from.x, edge.to.x, 0))
+                step.x = blank.low.x;
+            else if (on(from.x, edge.to.x, length))
+                step.x = blank.high.x - length;
+            else if (on(from.y, edge.to.y, 0))
+                step.y = blank.low.y;
+            else if (on(from.y, edge.to.y, width))
+                step.y = blank.high.y - width;
         }
         if (std::hypot(step.x, step.y) > same_place) {
             add({{from.x + step.x, from.y + step.y}, {}, true}, 0);

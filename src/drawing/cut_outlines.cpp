@@ -1,10 +1,11 @@
 // Prisms of waste, turned profiles and blanks sawn to an outline.
 //
-// A prism that runs along one of the part's directions is told by its corners across it. Words take over where they
-// can: an arc by its radius over the chord in the columns, a dovetail by the width to which it narrows and its slope,
-// a slot by its round ends. What is left is told corner by corner, a smooth curve by ordinates. A hollow whose section
-// is a rectangle and that leans two ways is told by its place on the surface, two angles, and the section; all other
-// leaning prisms with one side along the part are prisms along that side.
+// A prism that runs along one of the part's directions is told by its corners across it. Words take over
+// where they can: an arc by its radius over the chord in the columns, a dovetail by the width to which it
+// narrows and its slope, a slot by its round ends. What is left is told corner by corner, a smooth curve by
+// ordinates. A hollow whose section is a rectangle and that leans two ways is told by its place on the
+// surface, two angles, and the section; all other leaning prisms with one side along the part are prisms
+// along that side.
 
 #include <algorithm>
 #include <cmath>
@@ -51,7 +52,8 @@ std::optional<Rectangle> rectangle_of(const solid::Outline& outline) {
 }
 
 bool is_straight(const std::vector<CutPoint>& points) {
-    return std::none_of(points.begin(), points.end(), [](const CutPoint& p) { return p.arc || p.smooth > 0; });
+    return std::none_of(points.begin(), points.end(),
+                        [](const CutPoint& p) { return p.arc || p.smooth > 0; });
 }
 
 double doubled_area(const std::vector<CutPoint>& points) {
@@ -66,7 +68,8 @@ double doubled_area(const std::vector<CutPoint>& points) {
 bool is_convex(const std::vector<CutPoint>& points) {
     bool left = false, right = false;
     for (std::size_t i = 0; i < points.size(); ++i) {
-        const CutPoint &a = points[i], &b = points[(i + 1) % points.size()], &c = points[(i + 2) % points.size()];
+        const CutPoint &a = points[i], &b = points[(i + 1) % points.size()],
+                       &c = points[(i + 2) % points.size()];
         const double turn = (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x);
         left = left || turn > 1e-9, right = right || turn < -1e-9;
     }
@@ -99,7 +102,8 @@ std::vector<CutPoint> without_repeats(const std::vector<CutPoint>& points) {
     std::vector<CutPoint> kept;
     for (const CutPoint& p : points)
         if (kept.empty() || std::hypot(p.x - kept.back().x, p.y - kept.back().y) > 1e-6) kept.push_back(p);
-    while (kept.size() > 1 && std::hypot(kept.front().x - kept.back().x, kept.front().y - kept.back().y) < 1e-6)
+    while (kept.size() > 1 &&
+           std::hypot(kept.front().x - kept.back().x, kept.front().y - kept.back().y) < 1e-6)
         kept.pop_back();
     return kept;
 }
@@ -151,7 +155,8 @@ Box extent(const std::vector<CutPoint>& points, int axis) {
             while (to <= from + 1e-12) to += 2 * std::numbers::pi;
             for (int quarter = -4; quarter <= 8; ++quarter) {
                 const double a = quarter * std::numbers::pi / 2;
-                if (a > from && a < to) take(point.centre_x + r * std::cos(a), point.centre_y + r * std::sin(a));
+                if (a > from && a < to)
+                    take(point.centre_x + r * std::cos(a), point.centre_y + r * std::sin(a));
             }
         }
         before = point;
@@ -185,7 +190,8 @@ std::string corners_words(const Telling& telling, const std::vector<CutPoint>& p
 }
 
 /// `narrows to 25.4 at the back, slope 1:8` for a trapezoid that is alike on either side.
-std::string trapezoid_words(const Telling& telling, Feature& feature, const std::vector<CutPoint>& points, int axis, const Box& box) {
+std::string trapezoid_words(const Telling& telling, Feature& feature, const std::vector<CutPoint>& points,
+                            int axis, const Box& box) {
     if (points.size() != 4) return "";
     for (const bool along_x : {true, false}) {
         // Parallel sides along one axis, at the two borders of the other.
@@ -198,7 +204,8 @@ std::string trapezoid_words(const Telling& telling, Feature& feature, const std:
         }
         if (low.size() != 2 || high.size() != 2) continue;
         const double at_low = std::abs(low[0] - low[1]), at_high = std::abs(high[0] - high[1]);
-        if (std::abs((low[0] + low[1]) - (high[0] + high[1])) > 2 * same_place || std::abs(at_low - at_high) < same_place)
+        if (std::abs((low[0] + low[1]) - (high[0] + high[1])) > 2 * same_place ||
+            std::abs(at_low - at_high) < same_place)
             continue;
         const bool narrow_high = at_high < at_low;
         const double narrow = std::min(at_low, at_high);
@@ -211,8 +218,7 @@ std::string trapezoid_words(const Telling& telling, Feature& feature, const std:
         const std::string ratio = fmt::format("(1:{:g})", std::round(slope * 10) / 10);
         feature.record.figures.push_back({"slope", slope, ratio, true});
         return "narrows to " + shown +
-               (at_border ? " at the " + side_name(deep_axis, narrow_high)
-                          : std::string(" inwards")) +
+               (at_border ? " at the " + side_name(deep_axis, narrow_high) : std::string(" inwards")) +
                ", slope " + ratio;
     }
     return "";
@@ -226,9 +232,10 @@ bool is_rectangle(const std::vector<CutPoint>& points, const Box& box, int axis)
     });
 }
 
-void tell_shape(const Telling& telling, Feature& feature, const std::vector<CutPoint>& points, int axis, const Box& box) {
-    const std::size_t arcs =
-        static_cast<std::size_t>(std::count_if(points.begin(), points.end(), [](const CutPoint& p) { return p.arc; }));
+void tell_shape(const Telling& telling, Feature& feature, const std::vector<CutPoint>& points, int axis,
+                const Box& box) {
+    const std::size_t arcs = static_cast<std::size_t>(
+        std::count_if(points.begin(), points.end(), [](const CutPoint& p) { return p.arc; }));
     std::string& words = feature.words;
     const auto tell = [&](const std::string& more) { words += (words.empty() ? "" : ", ") + more; };
     if (arcs == 1 && points.size() == 2) {
@@ -247,7 +254,8 @@ void tell_shape(const Telling& telling, Feature& feature, const std::vector<CutP
     }
     if (arcs == 0 && is_straight(points)) {
         if (is_rectangle(points, box, axis) && points.size() == 4) return;
-        if (const std::string trapezoid = trapezoid_words(telling, feature, points, axis, box); !trapezoid.empty()) {
+        if (const std::string trapezoid = trapezoid_words(telling, feature, points, axis, box);
+            !trapezoid.empty()) {
             tell(trapezoid);
             return;
         }
@@ -255,7 +263,8 @@ void tell_shape(const Telling& telling, Feature& feature, const std::vector<CutP
     feature.below = corners_words(telling, points, axis);
 }
 
-std::optional<Atom> leaning_atom(const Telling& telling, const piece::Cut& cut, const piece::PrismCut& prism, const Rectangle& r) {
+std::optional<Atom> leaning_atom(const Telling& telling, const piece::Cut& cut, const piece::PrismCut& prism,
+                                 const Rectangle& r) {
     if (cut.joint < 0) return std::nullopt;
     const joinery::Joint& joint = telling.job.model.joints[static_cast<std::size_t>(cut.joint)];
     const Vector way = telling.made.part->frame.turn_in(joint.assembly);
@@ -264,7 +273,8 @@ std::optional<Atom> leaning_atom(const Telling& telling, const piece::Cut& cut, 
         Vector axis;
         double low, high;
     };
-    std::array<Side, 3> sides{{{f.x, r.low_x, r.high_x}, {f.y, r.low_y, r.high_y}, {f.z, prism.from, prism.to}}};
+    std::array<Side, 3> sides{
+        {{f.x, r.low_x, r.high_x}, {f.y, r.low_y, r.high_y}, {f.z, prism.from, prism.to}}};
     std::size_t deep = 0;
     for (std::size_t i = 1; i < 3; ++i)
         if (std::abs(dot(sides[i].axis, way)) > std::abs(dot(sides[deep].axis, way))) deep = i;
@@ -318,7 +328,11 @@ std::optional<Atom> leaning_atom(const Telling& telling, const piece::Cut& cut, 
     if (both) {
         feature.words += ", through";
     } else {
-        const double reach = dot(telling.gauge.in(f.origin + d.axis * bottom + u.axis * ((u.low + u.high) / 2) + v.axis * ((v.low + v.high) / 2)) - entry, direction);
+        const double reach =
+            dot(telling.gauge.in(f.origin + d.axis * bottom + u.axis * ((u.low + u.high) / 2) +
+                                 v.axis * ((v.low + v.high) / 2)) -
+                    entry,
+                direction);
         const std::string shown = telling.figure(reach);
         telling.add(feature, "deep", reach, shown);
         feature.words += ", " + shown + " deep";
@@ -336,7 +350,9 @@ std::optional<Atom> leaning_atom(const Telling& telling, const piece::Cut& cut, 
             atom.box.low[k] -= k == first ? a / 2 : b / 2;
             atom.box.high[k] += k == first ? a / 2 : b / 2;
         }
-    feature.seen_from = piece::LocalSide{axis, axis == 0 ? record.far : axis == 1 ? record.far != telling.gauge.face_edge_high : !record.far};
+    feature.seen_from = piece::LocalSide{axis, axis == 0   ? record.far
+                                               : axis == 1 ? record.far != telling.gauge.face_edge_high
+                                                           : !record.far};
     if (!cut.remark.empty()) feature.words += " (" + cut.remark + ")";
     return atom;
 }
@@ -350,7 +366,8 @@ std::optional<Atom> prism_atom(const Telling& telling, const piece::Cut& cut, co
     std::vector<CutPoint> points;
     double low = 0, high = 0;
     const auto range = [&](Vector along, double from, double to) {
-        const Point a = telling.gauge.in(f.origin + along * from), b = telling.gauge.in(f.origin + along * to);
+        const Point a = telling.gauge.in(f.origin + along * from),
+                    b = telling.gauge.in(f.origin + along * to);
         low = std::max(0.0, std::min(a[axis], b[axis]));
         high = std::min(telling.gauge.size(axis), std::max(a[axis], b[axis]));
     };
@@ -363,7 +380,8 @@ std::optional<Atom> prism_atom(const Telling& telling, const piece::Cut& cut, co
         axis = on_x ? axis_of(f.x) : axis_of(f.y);
         if (axis < 0) return leaning_atom(telling, cut, prism, *rectangle);
         const Vector across = on_x ? f.y : f.x;
-        const double a = on_x ? rectangle->low_y : rectangle->low_x, b = on_x ? rectangle->high_y : rectangle->high_x;
+        const double a = on_x ? rectangle->low_y : rectangle->low_x,
+                     b = on_x ? rectangle->high_y : rectangle->high_x;
         const int p = (axis + 1) % 3, q = (axis + 2) % 3;
         for (const auto& [s, t] : {std::pair{a, prism.from}, {b, prism.from}, {b, prism.to}, {a, prism.to}}) {
             const Point at = telling.gauge.in(f.origin + across * s + f.z * t);
@@ -371,7 +389,8 @@ std::optional<Atom> prism_atom(const Telling& telling, const piece::Cut& cut, co
             point.x = at[p], point.y = at[q];
             points.push_back(point);
         }
-        range(on_x ? f.x : f.y, on_x ? rectangle->low_x : rectangle->low_y, on_x ? rectangle->high_x : rectangle->high_y);
+        range(on_x ? f.x : f.y, on_x ? rectangle->low_x : rectangle->low_y,
+              on_x ? rectangle->high_x : rectangle->high_y);
     } else {
         return std::nullopt;
     }
@@ -399,8 +418,10 @@ std::optional<Atom> prism_atom(const Telling& telling, const piece::Cut& cut, co
         telling.add(feature, size_names[k], size);
         atom.placed[k] = size < telling.gauge.size(a) - same_place;
     }
-    if (cut.remark == "haunch") feature.words = cut.remark;
-    else if (!cut.remark.empty()) feature.words = "(" + cut.remark + ")";
+    if (cut.remark == "haunch")
+        feature.words = cut.remark;
+    else if (!cut.remark.empty())
+        feature.words = "(" + cut.remark + ")";
     tell_shape(telling, feature, points, axis, box);
     feature.record.points = points;
     for (CutPoint& point : feature.record.points) {
@@ -411,7 +432,8 @@ std::optional<Atom> prism_atom(const Telling& telling, const piece::Cut& cut, co
         atom.box.low[k] = std::clamp(box.low[k], 0.0, telling.gauge.size(k));
         atom.box.high[k] = std::clamp(box.high[k], 0.0, telling.gauge.size(k));
     }
-    feature.seen_from = side_seen(telling.gauge.out(atom.box), telling.made.blank, telling.gauge.face_edge_high);
+    feature.seen_from =
+        side_seen(telling.gauge.out(atom.box), telling.made.blank, telling.gauge.face_edge_high);
     return atom;
 }
 
@@ -420,11 +442,13 @@ Feature blank_feature(const Telling& telling) {
     CutRecord& record = feature.record;
     record.form = CutForm::blank;
     record.word = "blank";
-    for (std::size_t k = 0; k < 3; ++k) telling.add(feature, size_names[k], telling.gauge.size(static_cast<int>(k)));
+    for (std::size_t k = 0; k < 3; ++k)
+        telling.add(feature, size_names[k], telling.gauge.size(static_cast<int>(k)));
     if (telling.made.part->outline) {
         const solid::Outline outline = outline_with_what_stands(telling);
-        record.points = carried(
-            outline, 2, [&](solid::Point2 p) { return telling.gauge.in(Point{p.x, p.y, 0}); });
+        record.points = carried(outline, 2, [&](solid::Point2 p) {
+            return telling.gauge.in(Point{p.x, p.y, 0});
+        });
         record.word = "outline";
         feature.below = corners_words(telling, record.points, 2);
     }

@@ -1,12 +1,14 @@
 #pragma once
-// What a part's drawing says of each cut, beside the strings of dimensions: one record for each row of its table.
+// What a part's drawing says of each cut, beside the strings of dimensions: one record for each row of its
+// table.
 //
-// Written for the audit and for the completeness test, which rebuilds every part from the records of its cell alone.
-// All places are measured as at the bench, from the marked surfaces of the squared blank: x from the near end along
-// the length, y from the face edge, z from the face side; so the blank fills 0 … L, 0 … W, 0 … T, and every figure of
-// a record is one that a gauge or a rule can be set to. A record holds the exact number beside the printed one. What
-// each form holds stands with its name below; `points` carry outlines and turned profiles, which are drawn to scale
-// and told by their figures as far as a word or a number tells them.
+// Written for the audit and for the completeness test, which rebuilds every part from the records of its cell
+// alone. All places are measured as at the bench, from the marked surfaces of the squared blank: x from the
+// near end along the length, y from the face edge, z from the face side; so the blank fills 0 … L, 0 … W, 0 …
+// T, and every figure of a record is one that a gauge or a rule can be set to. A record holds the exact
+// number beside the printed one. What each form holds stands with its name below; `points` carry outlines and
+// turned profiles, which are drawn to scale and told by their figures as far as a word or a number tells
+// them.
 
 #include <string>
 #include <vector>
@@ -39,7 +41,8 @@ enum class CutForm {
     turned,   ///< `points`: turned about the middle; `whole` when nothing square is left
     hollow,   ///< along × across × through at its places: mortise, groove, rabbet, notch, lap
     bore,     ///< diameter; deep or through; from `side`; leaning when it has two angles
-    tongue,   ///< what stands at the sides across `axis`, all else there being waste down to the deepest shoulder
+    tongue,   ///< what stands at the sides across `axis`, all else there being waste down to the deepest
+              ///< shoulder
     saw,      ///< all beyond a plane across the end: long point, miter, bevel
     rip,      ///< all beyond a plane along the part: two places on its trace, tilt
     shoulder, ///< the same as saw, save a tongue that stands to the end
@@ -55,9 +58,9 @@ struct CutRecord {
     int count = 1;
     std::string word; ///< mortise, groove, taper ...
     CutForm form = CutForm::hollow;
-    int axis = 0;                     ///< see CutForm
-    bool far = false;                 ///< of saw, rip and shoulder: the waste lies on the side of high coordinates
-    std::string side;                 ///< of a bore: the side from which it is bored
+    int axis = 0;     ///< see CutForm
+    bool far = false; ///< of saw, rip and shoulder: the waste lies on the side of high coordinates
+    std::string side; ///< of a bore: the side from which it is bored
     std::vector<std::string> arrises; ///< of a moulding: `face side, near end`
     bool through = false;             ///< of a bore
     bool whole = false;               ///< of a turned record

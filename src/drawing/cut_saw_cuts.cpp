@@ -1,9 +1,10 @@
 // Saw cuts: everything beyond a plane, told as a saw is set.
 //
-// Across an end: where its long point lies, from the near end; the miter, by which the cut is turned across the face;
-// the bevel, by which the blade is tilted. Along the part: two places of its line on the face (or, where it takes the
-// face, on the edge), and the tilt. The angles are those of the plane itself, so that miter, bevel and one place make
-// it again exactly. A shaping cut stops where joints have left something standing beyond the body.
+// Across an end: where its long point lies, from the near end; the miter, by which the cut is turned across
+// the face; the bevel, by which the blade is tilted. Along the part: two places of its line on the face (or,
+// where it takes the face, on the edge), and the tilt. The angles are those of the plane itself, so that
+// miter, bevel and one place make it again exactly. A shaping cut stops where joints have left something
+// standing beyond the body.
 
 #include <algorithm>
 #include <cmath>
@@ -23,7 +24,8 @@ constexpr double to_degrees = 180 / std::numbers::pi;
 constexpr double square_within = 1e-7; // degrees; less cannot be set and is an error of rounding
 constexpr double same_place = 1e-4;    // mm
 
-Feature saw_feature(const Telling& telling, const piece::Cut& cut, const Vector& n, double offset, Atom& atom) {
+Feature saw_feature(const Telling& telling, const piece::Cut& cut, const Vector& n, double offset,
+                    Atom& atom) {
     Feature feature;
     CutRecord& record = feature.record;
     record.form = CutForm::saw;
@@ -55,11 +57,14 @@ Feature saw_feature(const Telling& telling, const piece::Cut& cut, const Vector&
         words += (words.empty() ? "" : "; ") + ("bevel " + shown) + ", longer at the " +
                  (record.arrises[1] == "back" ? "back" : "face side");
     }
-    if (words.empty()) words = "square";
-    else words += "; long point " + std::string(record.far ? "at the far end" : "at the near end");
+    if (words.empty())
+        words = "square";
+    else
+        words += "; long point " + std::string(record.far ? "at the far end" : "at the near end");
     feature.words = words;
     const double end = record.far ? telling.gauge.size(0) : 0;
-    atom.box = {{std::min(at.x, end), 0, 0}, {std::max(at.x, end), telling.gauge.size(1), telling.gauge.size(2)}};
+    atom.box = {{std::min(at.x, end), 0, 0},
+                {std::max(at.x, end), telling.gauge.size(1), telling.gauge.size(2)}};
     return feature;
 }
 
@@ -72,7 +77,8 @@ std::string along_words(const Telling& telling, Feature& feature, const std::str
     return shown + " from the near end";
 }
 
-Feature rip_feature(const Telling& telling, const piece::Cut& cut, const Vector& n, double offset, int axis, Atom& atom) {
+Feature rip_feature(const Telling& telling, const piece::Cut& cut, const Vector& n, double offset, int axis,
+                    Atom& atom) {
     Feature feature;
     CutRecord& record = feature.record;
     const int other = 3 - axis;
@@ -101,7 +107,9 @@ Feature rip_feature(const Telling& telling, const piece::Cut& cut, const Vector&
         words = shown + from;
     } else {
         // Where the line leaves the blank on its way to an end it is told at that border.
-        const auto crossing = [&](double level) { return (offset - n[axis] * level - n[other] * reference) / n.x; };
+        const auto crossing = [&](double level) {
+            return (offset - n[axis] * level - n[other] * reference) / n.x;
+        };
         const auto limit = [&](double& x, double& v) {
             if (v < -same_place) v = 0, x = crossing(0);
             if (v > size + same_place) v = size, x = crossing(size);
@@ -127,7 +135,8 @@ Feature rip_feature(const Telling& telling, const piece::Cut& cut, const Vector&
     feature.words = words;
     atom.placed = {false, false, false};
     atom.box = {{0, 0, 0}, {length, telling.gauge.size(1), telling.gauge.size(2)}};
-    const double low = std::clamp(std::min(first, second), 0.0, size), high = std::clamp(std::max(first, second), 0.0, size);
+    const double low = std::clamp(std::min(first, second), 0.0, size),
+                 high = std::clamp(std::max(first, second), 0.0, size);
     (record.far ? atom.box.low : atom.box.high)[axis] = record.far ? low : high;
     const double from_x = std::min(first_x, second_x), to_x = std::max(first_x, second_x);
     atom.box.low.x = std::clamp(from_x, 0.0, length);

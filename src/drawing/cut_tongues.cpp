@@ -1,12 +1,12 @@
-// What stands at the sides of a part: tenons, haunches, tongues, tails; told by its own size instead of by the waste
-// round it.
+// What stands at the sides of a part: tenons, haunches, tongues, tails; told by its own size instead of by
+// the waste round it.
 //
-// All waste that reaches one side and was cut to leave something standing there is looked at together. Its borders
-// divide the section of that side into cells. In each cell the wood stands to the blank's side, or to where waste
-// begins, or only to the deepest shoulder; equal cells put together are what stands. So two tenons at one end with a
-// haunch between them become three features, and a shoulder that is set back on one face becomes a step. Slanting
-// shoulders are cut as prisms, all of one joint along one plane, each beside the tongue; they become one feature: the
-// plane, and the tongue that they leave.
+// All waste that reaches one side and was cut to leave something standing there is looked at together. Its
+// borders divide the section of that side into cells. In each cell the wood stands to the blank's side, or to
+// where waste begins, or only to the deepest shoulder; equal cells put together are what stands. So two
+// tenons at one end with a haunch between them become three features, and a shoulder that is set back on one
+// face becomes a step. Slanting shoulders are cut as prisms, all of one joint along one plane, each beside
+// the tongue; they become one feature: the plane, and the tongue that they leave.
 
 #include <algorithm>
 #include <cmath>
@@ -27,7 +27,8 @@ constexpr double same_level = 1e-4; // mm
 /// `tenon cheek`, `tenon shoulder` → `tenon`; `tongue shoulder` → `tongue`.
 std::string standing_word(std::string word) {
     for (const char* end : {" cheek", " shoulder"})
-        if (const auto at = word.rfind(end); at != std::string::npos && at + std::string(end).size() == word.size())
+        if (const auto at = word.rfind(end);
+            at != std::string::npos && at + std::string(end).size() == word.size())
             word.resize(at);
     return word == "end trim" ? "end" : word;
 }
@@ -71,7 +72,8 @@ void tell_side(const Telling& telling, int axis, bool far, const std::vector<Was
         for (std::size_t i = 0; i < nu; ++i)
             for (const Waste& w : waste) {
                 const double cu = (us[i] + us[i + 1]) / 2, cv = (vs[j] + vs[j + 1]) / 2;
-                if (cu < w.box.low[u] || cu > w.box.high[u] || cv < w.box.low[v] || cv > w.box.high[v]) continue;
+                if (cu < w.box.low[u] || cu > w.box.high[u] || cv < w.box.low[v] || cv > w.box.high[v])
+                    continue;
                 cell[j * nu + i] = std::max(cell[j * nu + i], depth_of(w.box));
             }
     std::vector<bool> done(nu * nv, false);
@@ -80,7 +82,9 @@ void tell_side(const Telling& telling, int axis, bool far, const std::vector<Was
         for (std::size_t i = 0; i < nu; ++i) {
             const double depth = cell[j * nu + i];
             if (done[j * nu + i] || depth > deepest - same_level) continue;
-            const auto like = [&](std::size_t c) { return !done[c] && std::abs(cell[c] - depth) < same_level; };
+            const auto like = [&](std::size_t c) {
+                return !done[c] && std::abs(cell[c] - depth) < same_level;
+            };
             std::size_t i_end = i + 1, j_end = j + 1;
             while (i_end < nu && like(j * nu + i_end)) ++i_end;
             const auto row_is_like = [&](std::size_t row) {
@@ -126,7 +130,9 @@ void tell_side(const Telling& telling, int axis, bool far, const std::vector<Was
                     if (apart < same_level) touching.insert(j_index);
                 if (!touching.empty()) feature.joints = touching;
             }
-            feature.seen_from = piece::LocalSide{axis, axis == 0 ? far : axis == 1 ? far != telling.gauge.face_edge_high : !far};
+            feature.seen_from = piece::LocalSide{axis, axis == 0   ? far
+                                                       : axis == 1 ? far != telling.gauge.face_edge_high
+                                                                   : !far};
             atoms.push_back(std::move(atom));
         }
 }
@@ -156,7 +162,8 @@ std::vector<Atom> tongue_atoms(const Telling& telling, std::vector<bool>& taken)
                 for (int k = 0; k < 3; ++k)
                     for (const bool far_k : {false, true}) {
                         if (k == axis || !telling.grown(k, far_k)) continue;
-                        const double end_k = far_k ? telling.gauge.size(k) : 0, deep_k = box.high[k] - box.low[k];
+                        const double end_k = far_k ? telling.gauge.size(k) : 0,
+                                     deep_k = box.high[k] - box.low[k];
                         const bool reaches_k =
                             far_k ? box.high[k] > end_k - same_level : box.low[k] < same_level;
                         other = other || (reaches_k && deep_k < deep - same_level);
@@ -193,7 +200,8 @@ std::vector<Atom> shoulder_atoms(const Telling& telling, std::vector<bool>& take
             if (std::abs(prism->frame.x[k]) > 1 - 1e-9) axis = k;
         // The waste's first side lies in the plane (see joinery).
         const solid::Point2 a = prism->outline.start, b = prism->outline.edges.front().to;
-        if (axis < 0 || std::abs(prism->frame.z[0]) > 1 - 1e-9 || std::hypot(b.x - a.x, b.y - a.y) < 1e-6) continue;
+        if (axis < 0 || std::abs(prism->frame.z[0]) > 1 - 1e-9 || std::hypot(b.x - a.x, b.y - a.y) < 1e-6)
+            continue;
         const Point pa = prism->frame.out({a.x, a.y, 0}), pb = prism->frame.out({b.x, b.y, 0});
         solid::Plane plane;
         plane.normal = measure::unit(cross(pb - pa, prism->frame.z));
@@ -211,14 +219,16 @@ std::vector<Atom> shoulder_atoms(const Telling& telling, std::vector<bool>& take
         p[axis] = sign * low;
         q[axis] = sign * high;
         p = telling.gauge.in(p), q = telling.gauge.in(q);
-        by_joint[cuts[c].joint].push_back({c, plane, axis, std::min(p[axis], q[axis]), std::max(p[axis], q[axis])});
+        by_joint[cuts[c].joint].push_back(
+            {c, plane, axis, std::min(p[axis], q[axis]), std::max(p[axis], q[axis])});
     }
     std::vector<Atom> atoms;
     for (const auto& [joint, all] : by_joint) {
         Box tongue{{}, {0, telling.gauge.size(1), telling.gauge.size(2)}};
         bool whole = false;
         for (const Slanting& s : all) {
-            const bool from_low = s.low <= same_level, to_high = s.high >= telling.gauge.size(s.axis) - same_level;
+            const bool from_low = s.low <= same_level,
+                       to_high = s.high >= telling.gauge.size(s.axis) - same_level;
             whole = whole || (from_low && to_high);
             if (from_low) tongue.low[s.axis] = std::max(tongue.low[s.axis], s.high);
             if (to_high) tongue.high[s.axis] = std::min(tongue.high[s.axis], s.low);

@@ -2,55 +2,133 @@
 
 #include "drawing/part_cell.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "drawing/lettering.hpp"
 #include "drawing/part_notes.hpp"
+#include "drawing/part_table.hpp"
 #include "drawing/part_views.hpp"
 
 namespace rayfleck::drawing {
 namespace {
 
-/// Heading: reference, name, number off; wood and sizes below it. Upper left corner at (0, 0); gives its
-/// lower end.
-double heading(Block& block, const Job& job, const cutlist::Row& row, const Scale& scale, double width) {
+/// Heading: reference, name, number off; wood and sizes below it; how the drawn copy stands in the piece.
+/// Upper left corner at (0, 0); gives its lower end.
+double heading(Block& block, const Job& job, const cutlist::Row& row, const CutRecord& blank,
+               const Scale& scale, double width) {
+    const std::string off = fmt::format("{} off    {}", row.count, scale.ratio);
+    const double off_width = text_width(off, note_height, Typeface::sans_bold);
     const std::string name = fmt::format("{}  {}", row.reference, row.name);
-    Text title = fitted(name, width - 40, {heading_height, note_height}, Typeface::sans_bold);
+    Text title = fitted(name, width - off_width - 6, {heading_height, note_height}, Typeface::sans_bold);
     title.at = {0, -heading_height};
     block.text(title);
-    const std::string off = fmt::format("{} off    {}", row.count, scale.ratio);
-    block.text({{width - text_width(off, note_height, Typeface::sans_bold), -heading_height},
-                off,
-                note_height,
-                Typeface::sans_bold,
-                Ink::black,
-                0});
+    block.text({{width - off_width, -heading_height}, off, note_height, Typeface::sans_bold, Ink::black, 0});
     std::string what = row.wood + (row.sawn.empty() ? "" : ", " + row.sawn) +
                        (row.stock.empty() ? "" : ", from " + row.stock);
-    what += fmt::format(",  blank T {}  W {}  L {}", job.figure(row.thickness), job.figure(row.width),
-                        job.figure(row.length));
+    const auto size = [&](std::size_t axis) {
+        const auto figures = figures_of(blank, size_names[axis]);
+        return figures.empty() ? std::string() : figures.front()->shown;
+    };
+    what += fmt::format(",  blank T {}  W {}  L {}", size(2), size(1), size(0));
     if (!row.joinery.empty()) what += ",  " + row.joinery;
-    return set_lines(block, wrapped(what, width, note_height, Typeface::sans), 0, -heading_height - 2.2);
+    const double below =
+        set_lines(block, wrapped(what, width, note_height, Typeface::sans), 0, -heading_height - 2.2);
+    return set_lines(block, wrapped(stance_line(job, row), width, note_height, Typeface::sans), 0,
+                     below - 0.4);
+}
+
+std::vector<std::string> notes_of(const Job& job, const cutlist::Row& row,
+                                  const std::vector<Feature>& features) {
+    std::vector<std::string> notes;
+    if (!features.front().below.empty()) notes.push_back("blank sawn to " + features.front().below);
+    for (const std::string& line : joint_lines(job, features, row.parts.front())) notes.push_back(line);
+    for (const std::string& note : bench_notes(job, row)) notes.push_back(note);
+    return notes;
+}
+
+/// Width for the words: half of a room in which they stand beside the views.
+double words_width(const CellRoom& room) { return room.words_beside ? (room.width - 10) / 2 : room.width; }
+
+/// All of a cell in one room: heading, views, table, notes.
+Block laid_out(const Job& job, const cutlist::Row& row, std::vector<Feature> features, const PartSeen& seen,
+               const CellRoom& room, const ViewsRoom& for_views) {
+    const int part = row.parts.front();
+    const PartViews views = part_views(job, row, features, seen, for_views);
+    const GaugeFrame gauge(job.made(part));
+    settle_figures(job, gauge, ToldByStrings(gauge, views.block.dimensions()), features);
+    for (Feature& feature : features) feature.record.part = row.name;
+    const Rect drawn = views.block.box();
+    const Block table = table_of_cuts(job, features, part, words_width(room));
+    const double table_width = table.empty() ? 0 : table.box().width();
+    // No wider than what stands in it, but wide enough for lines of notes.
+    constexpr double least = 120, gap = 10;
+    const double words = room.words_beside
+                             ? words_width(room)
+                             : std::min(room.width, std::max({drawn.width(), table_width, least}));
+    const double width = room.words_beside ? std::min(room.width, drawn.width() + gap + words) : words;
+    Block cell;
+    const double heading_end = heading(cell, job, row, features.front().record, views.scale, width);
+    cell.add(views.block, {-drawn.left, heading_end - 2 - drawn.top});
+    const double left = room.words_beside ? drawn.width() + gap : 0;
+    double y = room.words_beside ? heading_end - 4 : heading_end - 2 - drawn.height() - 3;
+    if (table.empty()) {
+        for (const Feature& feature : features) cell.record(feature.record);
+    } else {
+        cell.add(table, {left, y});
+        y -= table.box().height() + 1.5;
+    }
+    for (const std::string& note : notes_of(job, row, features))
+        y = set_lines(cell, wrapped(note, words, note_height, Typeface::sans), left, y) - 0.4;
+    return cell;
+}
+
+/// Height of heading, table and notes: so much of a room the views cannot have.
+double height_of_words(const Job& job, const cutlist::Row& row, const std::vector<Feature>& features,
+                       double width) {
+    const Block table = table_of_cuts(job, features, row.parts.front(), width);
+    std::size_t lines = 0;
+    for (const std::string& note : notes_of(job, row, features))
+        lines += wrapped(note, width, note_height, Typeface::sans).size();
+    constexpr double between = 7;
+    return between + (table.empty() ? 0 : table.box().height()) +
+           static_cast<double>(lines) * (note_step + 0.4);
 }
 
 } // namespace
 
-Block part_cell(const Job& job, const cutlist::Row& row, double width) {
-    const PartViews views = part_views(job, row, width);
-    // Heading above, notes below, all left-aligned with the leftmost thing drawn.
-    Block cell;
-    const double heading_end = heading(cell, job, row, views.scale, width);
-    const Rect drawn = views.block.box();
-    const Point2 by{-drawn.left, heading_end - 2 - drawn.top};
-    cell.add(views.block, by);
-    double y = drawn.bottom + by.y - 3;
-    const auto list = [&](const std::vector<std::string>& notes) {
-        for (const std::string& note : notes)
-            y = set_lines(cell, wrapped(note, width, note_height, Typeface::sans), 0, y) - 0.4;
-    };
-    list(cut_notes(job, row));
-    list(joint_notes(job, row));
-    list(bench_notes(job, row));
+Block part_cell(const Job& job, const cutlist::Row& row, std::vector<Feature> features,
+                const std::vector<CellRoom>& rooms) {
+    const int part = row.parts.front();
+    const joinery::Made& made = job.made(part);
+    const PartSeen seen = see_part(job, part, features);
+    // Thinner on paper, or smaller than a fifth, no joint can be read.
+    constexpr double thinnest = 3.5, smallest = 0.2 - 1e-9;
+    const double thickness =
+        std::min(made.solid.box.high.z - made.solid.box.low.z, made.solid.box.high.y - made.solid.box.low.y);
+    CellRoom best = rooms.front();
+    ViewsRoom for_views;
+    double largest = 0;
+    constexpr double for_heading = 18;
+    for (const CellRoom& room : rooms) {
+        const double words = height_of_words(job, row, features, words_width(room));
+        ViewsRoom views{room.width, room.height - words - for_heading};
+        if (room.words_beside) {
+            // What takes more height than the sheet has beside the views does not belong there.
+            if (words + for_heading > room.height) continue;
+            views = {words_width(room), room.height - for_heading};
+        }
+        const double scale = layout_of(job, made, seen, views, usually_beside).scale.factor;
+        if (scale > largest * 1.2) largest = scale, best = room, for_views = views;
+        if (scale >= smallest && scale * thickness >= thinnest) break;
+    }
+    Block cell = laid_out(job, row, features, seen, best, for_views);
+    for (int attempt = 0; attempt < 3 && cell.box().height() > best.height; ++attempt) {
+        for_views.height -= cell.box().height() - best.height + 0.5;
+        if (for_views.height < 20) break;
+        cell = laid_out(job, row, features, seen, best, for_views);
+    }
     return cell;
 }
 

@@ -1,6 +1,6 @@
-// Atoms are collected sort by sort, in the order in which they are made at the bench: shaping, shoulders and tenons,
-// then the hollows of the joints, mouldings last. Equal atoms become one feature when their places fill a grid: all
-// that share the places on two axes first, then those rows that differ on one axis only.
+// Atoms are collected sort by sort, in the order in which they are made at the bench: shaping, shoulders and
+// tenons, then the hollows of the joints, mouldings last. Equal atoms become one feature when their places
+// fill a grid: all that share the places on two axes first, then those rows that differ on one axis only.
 
 #include "drawing/part_features.hpp"
 
@@ -33,8 +33,9 @@ Box upright(Point a, Point b) {
 /// What two cuts must share to be told as one.
 std::string key_of(const Atom& atom) {
     const CutRecord& r = atom.feature.record;
-    std::string key = fmt::format("{}|{}|{}|{}|{}|{}|{}", r.word, static_cast<int>(r.form), r.axis,
-                                  r.form == CutForm::tongue ? false : r.far, r.side, r.through, atom.feature.words);
+    std::string key =
+        fmt::format("{}|{}|{}|{}|{}|{}|{}", r.word, static_cast<int>(r.form), r.axis,
+                    r.form == CutForm::tongue ? false : r.far, r.side, r.through, atom.feature.words);
     for (const std::string& a : r.arrises) key += "|" + a;
     const auto number = [&](double v) { key += fmt::format(",{}", std::llround(v * 1000)); };
     for (const CutFigure& f : r.figures) number(f.value);
@@ -53,16 +54,26 @@ std::string key_of(const Atom& atom) {
 struct Grid {
     std::array<std::vector<double>, 3> at;
     std::vector<std::size_t> atoms;
+    std::vector<std::size_t> twins; ///< cuts at the place of one of them
 };
 
 bool same_list(const std::vector<double>& a, const std::vector<double>& b) {
-    return a.size() == b.size() && std::equal(a.begin(), a.end(), b.begin(),
-                                              [](double x, double y) { return std::abs(x - y) < same_place; });
+    return a.size() == b.size() && std::equal(a.begin(), a.end(), b.begin(), [](double x, double y) {
+               return std::abs(x - y) < same_place;
+           });
 }
 
 std::vector<Grid> grids_of(const std::vector<Atom>& atoms, const std::vector<std::size_t>& equal) {
     std::vector<Grid> grids;
     for (const std::size_t i : equal) {
+        // The same cut asked for twice (a rabbet shaped and then joined) is one.
+        const auto twin = std::find_if(grids.begin(), grids.end(), [&](const Grid& other) {
+            return measure::norm(atoms[other.atoms.front()].at - atoms[i].at) < same_place;
+        });
+        if (twin != grids.end()) {
+            twin->twins.push_back(i);
+            continue;
+        }
         Grid grid;
         for (std::size_t k = 0; k < 3; ++k)
             if (atoms[i].placed[k]) grid.at[k] = {atoms[i].at[static_cast<int>(k)]};
@@ -86,6 +97,7 @@ std::vector<Grid> grids_of(const std::vector<Atom>& atoms, const std::vector<std
                                  [&](double t) { return std::abs(t - at) < same_place; }))
                     into->at[axis].push_back(at);
             into->atoms.insert(into->atoms.end(), grid.atoms.begin(), grid.atoms.end());
+            into->twins.insert(into->twins.end(), grid.twins.begin(), grid.twins.end());
         }
         for (Grid& grid : merged) std::sort(grid.at[axis].begin(), grid.at[axis].end());
         grids = std::move(merged);
@@ -93,23 +105,38 @@ std::vector<Grid> grids_of(const std::vector<Atom>& atoms, const std::vector<std
     return grids;
 }
 
-/// The places on one axis as figures: equal steps in a row as one.
+/// Equal steps from the first place to the last.
+bool in_steps(const std::vector<double>& at) {
+    for (std::size_t i = 2; i < at.size(); ++i)
+        if (std::abs((at[i] - at[i - 1]) - (at[1] - at[0])) > 0.01) return false;
+    return at.size() > 2;
+}
+
+/// The places on one axis as figures: equal steps as one, also where pairs or threes repeat.
 void add_places(const Telling& telling, CutRecord& record, const char* what, const std::vector<double>& at) {
+    const auto add = [&](double first, std::size_t times, double last) {
+        CutFigure figure;
+        figure.what = what;
+        figure.value = first;
+        figure.shown = telling.figure(first);
+        figure.times = static_cast<int>(times);
+        if (times > 1) figure.pitch = (last - first) / static_cast<double>(times - 1);
+        record.figures.push_back(figure);
+    };
+    for (std::size_t stride = 1; stride <= 3; ++stride) {
+        if (at.size() % stride != 0) continue;
+        std::vector<std::vector<double>> runs(stride);
+        for (std::size_t i = 0; i < at.size(); ++i) runs[i % stride].push_back(at[i]);
+        if (!std::all_of(runs.begin(), runs.end(), in_steps)) continue;
+        for (const std::vector<double>& run : runs) add(run.front(), run.size(), run.back());
+        return;
+    }
     for (std::size_t i = 0; i < at.size();) {
         std::size_t j = i + 1;
         while (j + 1 < at.size() && std::abs((at[j + 1] - at[j]) - (at[j] - at[j - 1])) < 0.01) ++j;
-        CutFigure figure;
-        figure.what = what;
-        figure.value = at[i];
-        figure.shown = telling.figure(at[i]);
-        if (j < at.size() && j - i >= 2) {
-            figure.times = static_cast<int>(j - i) + 1;
-            figure.pitch = (at[j] - at[i]) / static_cast<double>(j - i);
-            i = j + 1;
-        } else {
-            ++i;
-        }
-        record.figures.push_back(figure);
+        const bool run = j < at.size() && j - i >= 2;
+        add(at[i], run ? j - i + 1 : 1, run ? at[j] : at[i]);
+        i = run ? j + 1 : i + 1;
     }
 }
 
@@ -122,6 +149,8 @@ Feature feature_of(const Telling& telling, const std::vector<Atom>& atoms, const
         feature.places.push_back(atoms[i].box);
         feature.joints.insert(atoms[i].feature.joints.begin(), atoms[i].feature.joints.end());
     }
+    for (const std::size_t i : grid.twins)
+        feature.joints.insert(atoms[i].feature.joints.begin(), atoms[i].feature.joints.end());
     for (std::size_t k = 0; k < 3; ++k) add_places(telling, record, place_names[k], grid.at[k]);
     return feature;
 }
@@ -134,7 +163,8 @@ std::vector<Atom> atoms_of(const Telling& telling) {
     const std::vector<Atom> shoulders = shoulder_atoms(telling, taken);
     // Of a joint whose shoulder slants the rest of the waste is not round a tongue any more.
     std::set<int> slanting;
-    for (const Atom& atom : shoulders) slanting.insert(atom.feature.joints.begin(), atom.feature.joints.end());
+    for (const Atom& atom : shoulders)
+        slanting.insert(atom.feature.joints.begin(), atom.feature.joints.end());
     std::vector<bool> left = taken;
     for (std::size_t c = 0; c < made.cuts.size(); ++c)
         if (slanting.contains(made.cuts[c].joint)) left[c] = true;
@@ -151,10 +181,14 @@ std::vector<Atom> atoms_of(const Telling& telling) {
         if (const auto* turned = std::get_if<piece::TurnedCut>(&cut.shape)) {
             if (turned->profile.size() > 1) atom = turned_atom(telling, cut, *turned);
         } else if (tools[c] > 0) {
-            if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape)) atom = hollow_atom(telling, cut, box->box);
-            if (const auto* bore = std::get_if<piece::BoreCut>(&cut.shape)) atom = bore_atom(telling, cut, *bore);
-            if (const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape)) atom = plane_atom(telling, cut, plane->plane);
-            if (const auto* prism = std::get_if<piece::PrismCut>(&cut.shape)) atom = prism_atom(telling, cut, *prism);
+            if (const auto* box = std::get_if<piece::BoxCut>(&cut.shape))
+                atom = hollow_atom(telling, cut, box->box);
+            if (const auto* bore = std::get_if<piece::BoreCut>(&cut.shape))
+                atom = bore_atom(telling, cut, *bore);
+            if (const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape))
+                atom = plane_atom(telling, cut, plane->plane);
+            if (const auto* prism = std::get_if<piece::PrismCut>(&cut.shape))
+                atom = prism_atom(telling, cut, *prism);
         }
         if (!atom) return;
         if (cut.joint >= 0) atom->feature.joints.insert(cut.joint);

@@ -1,11 +1,12 @@
 #pragma once
-// What a part's drawing must say: every cut as a feature with its sizes and its place, before anything is laid out.
+// What a part's drawing must say: every cut as a feature with its sizes and its place, before anything is
+// laid out.
 //
-// The cuts of a part come in its own frame and in the pieces in which the solid takes them. Here they are turned into
-// what a maker sets out: all in the gauge's frame (see cut_record.hpp), waste round a tenon told as the tenon that
-// stands, waste beyond a slanting plane as a saw setting, equal cuts put together as one feature with many places.
-// Nothing is drawn here. Cuts that leave no trace of their own (a trim that a shoulder has made already) give no
-// feature.
+// The cuts of a part come in its own frame and in the pieces in which the solid takes them. Here they are
+// turned into what a maker sets out: all in the gauge's frame (see cut_record.hpp), waste round a tenon told
+// as the tenon that stands, waste beyond a slanting plane as a saw setting, equal cuts put together as one
+// feature with many places. Nothing is drawn here. Cuts that leave no trace of their own (a trim that a
+// shoulder has made already) give no feature.
 
 #include <array>
 #include <optional>
@@ -18,8 +19,8 @@
 
 namespace rayfleck::drawing {
 
-/// The frame of all figures of a part: x from the near end, y from the face edge, z from the face side of the blank.
-/// It turns the part's own frame round or mirrors it.
+/// The frame of all figures of a part: x from the near end, y from the face edge, z from the face side of the
+/// blank. It turns the part's own frame round or mirrors it.
 struct GaugeFrame {
     measure::Box blank;
     bool face_edge_high = true;
@@ -55,8 +56,8 @@ extern const std::array<const char*, 3> place_names; ///< from near end, from fa
 /// One row of the table of cuts, and where it shows.
 struct Feature {
     CutRecord record;
-    std::string words; ///< after the cut's name: `Ø8, 38 deep in the face edge`
-    std::string below; ///< a line of its own: corners, ordinates, stations
+    std::string words;                ///< after the cut's name: `Ø8, 38 deep in the face edge`
+    std::string below;                ///< a line of its own: corners, ordinates, stations
     std::vector<measure::Box> places; ///< round every copy, in the gauge's frame
     /// The side from which it is seen; nothing for what shows from several (saw cuts, mouldings).
     std::optional<piece::LocalSide> seen_from;

@@ -123,16 +123,47 @@ Block legend_of_marks(const Job& job) {
     line("face edge; the point touches the face side");
     growth_rings(block, {3, y - 3, 11, y + 0.6}, {0, 1}, 8);
     line("growth rings on the end; hollow towards the pith");
-    block.text(
-        {{0, y - note_height},
-         job.first_angle
-             ? "first angle: below a view what is seen from above it, at its right what is seen from its left"
-             : "third angle: above a view what is seen from above it, at its right what is seen from its "
-               "right",
-         note_height,
-         Typeface::sans,
-         Ink::black,
-         0});
+    y += 1.5;
+    constexpr double width = 168;
+    const auto paragraph = [&](const std::string& words) {
+        y = set_lines(block, wrapped(words, width, note_height, Typeface::sans), 0, y) - 0.6;
+    };
+    paragraph(
+        job.first_angle
+            ? "first angle: below a view what is seen from above it, at its right what is seen from its left"
+            : "third angle: above a view what is seen from above it, at its right what is seen from its "
+              "right");
+    paragraph("tables: letters stand at the cuts in the views; L along the length, W across the width, T "
+              "through the "
+              "thickness; places are measured on the squared blank from its near end (drawn at the left), "
+              "its face edge "
+              "and its face side; 32 + 4× 84.5: the first at 32, four more, each 84.5 on; corners L/W 10/5: "
+              "10 from the "
+              "near end, 5 from the face edge; in parentheses what the strings of the views tell already");
+    paragraph("tenons and tongues are told as they stand; all else at that side is waste down to the deepest "
+              "shoulder");
+    const bool sawn = std::any_of(job.model.made.begin(), job.model.made.end(), [](const Made& made) {
+        return std::any_of(made.cuts.begin(), made.cuts.end(), [](const piece::Cut& cut) {
+            const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape);
+            return plane != nullptr && (plane->miter || plane->bevel);
+        });
+    });
+    if (sawn)
+        paragraph("saw settings: miter is the turn of the cut across the face, bevel the tilt of the blade, "
+                  "both from "
+                  "square; try every setting on scrap first; the safety rules of the machine apply");
+    const auto has_profile = [&](const char* name) {
+        return std::any_of(job.model.made.begin(), job.model.made.end(), [&](const Made& made) {
+            return std::any_of(made.cuts.begin(), made.cuts.end(), [&](const piece::Cut& cut) {
+                const auto* edge = std::get_if<piece::EdgeCut>(&cut.shape);
+                return edge != nullptr && edge->profile == name;
+            });
+        });
+    };
+    if (has_profile("ovolo") || has_profile("ogee"))
+        paragraph("ovolo and ogee: fillets of one eighth of the smaller size; the rounds between them fill "
+                  "what is left");
+    if (has_profile("bead")) paragraph("bead: a round with quirks of one sixth of its size on either face");
     return block;
 }
 

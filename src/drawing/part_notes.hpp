@@ -1,6 +1,6 @@
 #pragma once
-// What is written beside a part: each cut with its sizes, saw settings, joints with their rules, hands,
-// notes.
+// What is written below the table of cuts of a part: hands, bark, glue-up, notes; and once in the set the
+// rules by which sizes came about.
 
 #include <string>
 #include <vector>
@@ -9,11 +9,12 @@
 
 namespace rayfleck::drawing {
 
-/// One paragraph each, in the order of the text; equal cuts are counted: `2× mortise 80 × 12.7, 20 deep`.
-std::vector<std::string> cut_notes(const Job& job, const cutlist::Row& row);
-/// Joints of the row's first part: kind, other part, and the sizes that no cut tells, with where they come
-/// from.
-std::vector<std::string> joint_notes(const Job& job, const cutlist::Row& row);
+/// How the drawn copy stands in the piece: which of its ends and sides look where.
+std::string stance_line(const Job& job, const cutlist::Row& row);
+/// The same for one direction of the part's own frame: `bottom`, `left`, `outside`; with `leaning` when it is
+/// off.
+std::string where_it_looks(const piece::Part& part, measure::Vector own);
+
 /// Names of the copies, hands, glue-up, bark, notes for the bench.
 std::vector<std::string> bench_notes(const Job& job, const cutlist::Row& row);
 

@@ -1,7 +1,8 @@
 #pragma once
 // The views of one part with their dimensions and marks, as one block.
 
-#include "drawing/part_borders.hpp"
+#include "drawing/part_features.hpp"
+#include "drawing/part_layout.hpp"
 #include "drawing/sheets.hpp"
 
 namespace rayfleck::drawing {
@@ -11,11 +12,11 @@ struct PartViews {
     Scale scale;
 };
 
-/// row    its first part is drawn
-/// width  mm of paper that the views and their dimensions may take, where that can be had
-PartViews part_views(const Job& job, const cutlist::Row& row, double width);
-
-/// A long thin part that would be illegible in a narrow cell and is not in a wide one.
-bool wants_whole_width(const Job& job, const cutlist::Row& row, double narrow, double wide);
+/// row       its first part is drawn
+/// features  of that part; their letters stand in the views
+/// seen      the same part as see_part gives it
+/// room      the views keep within it where that can be had
+PartViews part_views(const Job& job, const cutlist::Row& row, const std::vector<Feature>& features,
+                     const PartSeen& seen, const ViewsRoom& room);
 
 } // namespace rayfleck::drawing

@@ -93,6 +93,7 @@ struct DimensionRecord {
     double from = 0, to = 0; ///< mm in that frame; for A degrees, for R and D from is 0
     std::string shown;       ///< the figure as printed
     bool auxiliary = false;  ///< in parentheses
+    int times = 1;           ///< so many equal links in a row
 };
 
 /// A view of the whole piece square to two of its axes: a place p of the piece lies on paper at
@@ -113,7 +114,7 @@ struct Sheet {
     std::vector<DimensionRecord> dimensions;
     std::vector<ViewRecord> views;
     std::vector<CutRecord> cuts; ///< rows of the tables of cuts
-    bool full_size = false; ///< a template: ask viewers not to scale
+    bool full_size = false;      ///< a template: ask viewers not to scale
 };
 
 /// All sheets of one piece, in the order a builder reads them.

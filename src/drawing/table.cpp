@@ -12,7 +12,6 @@ namespace {
 
 constexpr double side_room = 1.2;
 constexpr double row_room = 1.7; ///< above and below the lines of a row, together
-constexpr double indent = 10;    ///< of the line across the table
 
 struct SetRow {
     std::vector<std::vector<std::string>> cells;
@@ -32,7 +31,7 @@ SetRow set_row(const Table& table, const TableRow& row) {
         lines = std::max(lines, set.cells.back().size());
     }
     if (!row.below.empty())
-        set.below = wrapped(row.below, table.width() - indent - side_room, note_height, Typeface::sans);
+        set.below = wrapped(row.below, table.width() - table.indent - side_room, note_height, Typeface::sans);
     set.height = static_cast<double>(lines + set.below.size()) * note_step + row_room;
     return set;
 }
@@ -60,7 +59,7 @@ void draw_row(Block& block, const Table& table, const TableRow& row, const SetRo
         lines = std::max(lines, set.cells[c].size());
         x += column.width;
     }
-    set_lines(block, set.below, left + indent, first - static_cast<double>(lines) * note_step);
+    set_lines(block, set.below, left + table.indent, first - static_cast<double>(lines) * note_step);
     if (row.to_sheet >= 0) block.link({left, top - set.height, left + table.width(), top}, row.to_sheet);
 }
 

@@ -27,6 +27,7 @@ struct TableRow {
 struct Table {
     std::vector<Column> columns;
     std::vector<TableRow> rows;
+    double indent = 10; ///< of the line below a row, mm
     double width() const;
 };
 

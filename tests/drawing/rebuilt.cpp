@@ -1,6 +1,7 @@
-// Frame of the gauge: x from the near end, y from the face edge, z from the face side; the wood is 0 … L, 0 … W,
-// 0 … T. Saw cuts are half spaces; a cut with limits is a wedge. Profiles of mouldings as the legend of the marks
-// states them: fillets of one eighth, quirks of one sixth, unequal rounds as quarter ellipses in eight chords.
+// Frame of the gauge: x from the near end, y from the face edge, z from the face side; the wood is 0 … L, 0 …
+// W, 0 … T. Saw cuts are half spaces; a cut with limits is a wedge. Profiles of mouldings as the legend of
+// the marks states them: fillets of one eighth, quirks of one sixth, unequal rounds as quarter ellipses in
+// eight chords.
 
 #include "rebuilt.hpp"
 
@@ -172,7 +173,8 @@ class Rebuilding {
             return;
         case CutForm::turned:
             if (!r.whole)
-                take(solid::turned_waste(turning_axis(), stations(r), std::hypot(size_.y, size_.z) / 2 + outside));
+                take(solid::turned_waste(turning_axis(), stations(r),
+                                         std::hypot(size_.y, size_.z) / 2 + outside));
             return;
         case CutForm::hollow:
             for (const Point at : all_places(r))
@@ -183,8 +185,9 @@ class Rebuilding {
         case CutForm::prism:
             for (const Point at : all_places(r)) {
                 const std::size_t k = static_cast<std::size_t>(r.axis);
-                take(solid::prism(across(r.axis), outline(r.points, {at[(r.axis + 1) % 3], at[(r.axis + 2) % 3]}),
-                                  at[r.axis], at[r.axis] + one(r, sizes[k])));
+                take(solid::prism(across(r.axis),
+                                  outline(r.points, {at[(r.axis + 1) % 3], at[(r.axis + 2) % 3]}), at[r.axis],
+                                  at[r.axis] + one(r, sizes[k])));
             }
             return;
         case CutForm::leaning:
@@ -205,7 +208,8 @@ class Rebuilding {
         d[r.axis] = r.far ? -1 : 1;
         for (int k = 0; k < 3; ++k)
             if (k != r.axis)
-                d[k] = std::tan(or_nought(r, std::string("lean ") + sizes[static_cast<std::size_t>(k)]) * degree);
+                d[k] = std::tan(or_nought(r, std::string("lean ") + sizes[static_cast<std::size_t>(k)]) *
+                                degree);
         return measure::unit(d);
     }
 
@@ -273,7 +277,9 @@ class Rebuilding {
         frame.y = measure::unit(plane.normal - frame.x * plane.normal[axis]);
         frame.z = cross(frame.x, frame.y);
         const double reach = size_.x + size_.y + size_.z + 4 * outside;
-        const auto level = [&](double u) { return (plane.offset - plane.normal[axis] * u) / dot(plane.normal, frame.y); };
+        const auto level = [&](double u) {
+            return (plane.offset - plane.normal[axis] * u) / dot(plane.normal, frame.y);
+        };
         const double far = std::max({reach, level(low) + 1, level(high) + 1});
         Outline o;
         o.start = {low, level(low)};
@@ -298,7 +304,9 @@ class Rebuilding {
     void saw(const CutRecord& r) {
         const double miter = or_nought(r, "miter") * degree, bevel = or_nought(r, "bevel") * degree;
         const double sign = r.far ? 1 : -1;
-        const Vector n = Vector{std::cos(bevel) * std::cos(miter), std::cos(bevel) * std::sin(miter), std::sin(bevel)} * sign;
+        const Vector n =
+            Vector{std::cos(bevel) * std::cos(miter), std::cos(bevel) * std::sin(miter), std::sin(bevel)} *
+            sign;
         if (r.arrises.size() != 2) return fault(r.word + ": no long point");
         for (const double x : values(r, places[0])) {
             Point at{x, 0, 0};
@@ -329,7 +337,8 @@ class Rebuilding {
         if (r.arrises.size() != 1) return fault(r.word + ": not said on which side it is measured");
         const auto side = side_named(r.arrises.front());
         if (!side) return fault(r.word + ": no side " + r.arrises.front());
-        // In the plane of the reference side the normal is square to the line; the tilt turns it out of that plane.
+        // In the plane of the reference side the normal is square to the line; the tilt turns it out of that
+        // plane.
         const double slope = (second - first) / (x2 - x1);
         const double in_plane = std::cos(tilt);
         Vector n;
@@ -364,8 +373,9 @@ class Rebuilding {
         }
         for (auto* levels : {&us, &vs}) {
             std::sort(levels->begin(), levels->end());
-            levels->erase(std::unique(levels->begin(), levels->end(), [](double a, double b) { return b - a < 1e-4; }),
-                          levels->end());
+            levels->erase(
+                std::unique(levels->begin(), levels->end(), [](double a, double b) { return b - a < 1e-4; }),
+                levels->end());
         }
         for (std::size_t i = 0; i + 1 < us.size(); ++i)
             for (std::size_t j = 0; j + 1 < vs.size(); ++j) {
@@ -471,7 +481,8 @@ class Rebuilding {
             frame.y[a->axis] = a->far ? -1 : 1;
             frame.z = cross(frame.x, frame.y);
             const bool backwards = frame.z[along] < 0;
-            take(solid::prism(frame, profile(r.side, first, second), backwards ? -body.high[along] : body.low[along],
+            take(solid::prism(frame, profile(r.side, first, second),
+                              backwards ? -body.high[along] : body.low[along],
                               backwards ? -body.low[along] : body.high[along]));
         }
     }
@@ -486,8 +497,8 @@ class Rebuilding {
         return std::any_of(of_side.begin(), of_side.end(), [](const auto& f) { return f.second == 4; });
     }
 
-    /// Wood taken by a moulding all round an outline. At each depth the section is the outline moved in by what the
-    /// profile takes there, mitred at its corners: A(p) = A - U p + sum of tan(half the turn) p².
+    /// Wood taken by a moulding all round an outline. At each depth the section is the outline moved in by
+    /// what the profile takes there, mitred at its corners: A(p) = A - U p + sum of tan(half the turn) p².
     double moulding_round(const CutRecord& r, const Outline& o) {
         const solid::FlatOutline flat = solid::flattened(o);
         const std::size_t n = flat.points.size();
@@ -501,7 +512,8 @@ class Rebuilding {
         }
         const double first = one(r, "on first"), second = or_nought(r, "on second", first);
         const solid::FlatOutline waste = solid::flattened(profile(r.side, first, second));
-        // Between two levels of the profile what it takes in from the edge is a straight line: Simpson is exact.
+        // Between two levels of the profile what it takes in from the edge is a straight line: Simpson is
+        // exact.
         std::vector<double> depths;
         for (const Point2 p : waste.points) depths.push_back(p.y);
         std::sort(depths.begin(), depths.end());
@@ -533,8 +545,6 @@ class Rebuilding {
 
 } // namespace
 
-Rebuilt rebuilt(const std::vector<CutRecord>& records) {
-    return Rebuilding(records).run();
-}
+Rebuilt rebuilt(const std::vector<CutRecord>& records) { return Rebuilding(records).run(); }
 
 } // namespace rayfleck::testing

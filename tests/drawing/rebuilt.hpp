@@ -1,9 +1,9 @@
 #pragma once
 // A part made again from what its drawing says of it: the records of its table of cuts, nothing else.
 //
-// Knows neither the model nor how the drawing room came to its figures: it reads the records as a maker reads the
-// table, sets out each cut from the near end, the face edge and the face side of the blank, and cuts it. Only the
-// carving itself is the solid room's. Left out: mouldings on part of a curved outline.
+// Knows neither the model nor how the drawing room came to its figures: it reads the records as a maker reads
+// the table, sets out each cut from the near end, the face edge and the face side of the blank, and cuts it.
+// Only the carving itself is the solid room's. Left out: mouldings on part of a curved outline.
 
 #include <string>
 #include <vector>
