@@ -96,40 +96,59 @@ double height_of_words(const Job& job, const cutlist::Row& row, const std::vecto
            static_cast<double>(lines) * (note_step + 0.4);
 }
 
+/// Thinner on paper, or smaller than a fifth, no joint can be read.
+constexpr double thinnest_readable = 3.5, smallest_readable = 0.2 - 1e-9;
+
 } // namespace
 
-Block part_cell(const Job& job, const cutlist::Row& row, std::vector<Feature> features,
-                const std::vector<CellRoom>& rooms) {
-    const int part = row.parts.front();
-    const joinery::Made& made = job.made(part);
-    const PartSeen seen = see_part(job, part, features);
-    // Thinner on paper, or smaller than a fifth, no joint can be read.
-    constexpr double thinnest = 3.5, smallest = 0.2 - 1e-9;
-    const double thickness =
-        std::min(made.solid.box.high.z - made.solid.box.low.z, made.solid.box.high.y - made.solid.box.low.y);
-    CellRoom best = rooms.front();
-    ViewsRoom for_views;
-    double largest = 0;
+PartCell::PartCell(const Job& job, const cutlist::Row& row)
+    : job_(job), row_(row), features_(features_of(job, row.parts.front())),
+      seen_(see_part(job, row.parts.front(), features_)) {}
+
+PartCell::Fitting PartCell::fit(const CellRoom& room) const {
     constexpr double for_heading = 18;
-    for (const CellRoom& room : rooms) {
-        const double words = height_of_words(job, row, features, words_width(room));
-        ViewsRoom views{room.width, room.height - words - for_heading};
-        if (room.words_beside) {
-            // What takes more height than the sheet has beside the views does not belong there.
-            if (words + for_heading > room.height) continue;
-            views = {words_width(room), room.height - for_heading};
-        }
-        const double scale = layout_of(job, made, seen, views, usually_beside).scale.factor;
-        if (scale > largest * 1.2) largest = scale, best = room, for_views = views;
-        if (scale >= smallest && scale * thickness >= thinnest) break;
+    const double words = height_of_words(job_, row_, features_, words_width(room));
+    Fitting fitting{room, {room.width, room.height - words - for_heading}, 0};
+    if (room.words_beside) {
+        // What takes more height than the sheet has beside the views does not belong there.
+        if (words + for_heading > room.height) return fitting;
+        fitting.views = {words_width(room), room.height - for_heading};
     }
-    Block cell = laid_out(job, row, features, seen, best, for_views);
-    for (int attempt = 0; attempt < 3 && cell.box().height() > best.height; ++attempt) {
-        for_views.height -= cell.box().height() - best.height + 0.5;
-        if (for_views.height < 20) break;
-        cell = laid_out(job, row, features, seen, best, for_views);
+    fitting.scale =
+        layout_of(job_, job_.made(row_.parts.front()), seen_, fitting.views, usually_beside).scale.factor;
+    return fitting;
+}
+
+Block PartCell::laid_out_in(Fitting fitting) const {
+    Block cell = laid_out(job_, row_, features_, seen_, fitting.room, fitting.views);
+    for (int attempt = 0; attempt < 3 && cell.box().height() > fitting.room.height; ++attempt) {
+        fitting.views.height -= cell.box().height() - fitting.room.height + 0.5;
+        if (fitting.views.height < 20) break;
+        cell = laid_out(job_, row_, features_, seen_, fitting.room, fitting.views);
     }
     return cell;
+}
+
+void PartCell::lay_out(const std::vector<CellRoom>& rooms) {
+    const measure::Box& box = job_.made(row_.parts.front()).solid.box;
+    const double thickness = std::min(box.high.z - box.low.z, box.high.y - box.low.y);
+    Fitting best;
+    for (const CellRoom& room : rooms) {
+        const Fitting fitting = fit(room);
+        if (best.scale == 0 || fitting.scale > best.scale * 1.2) best = fitting;
+        if (fitting.scale >= smallest_readable && fitting.scale * thickness >= thinnest_readable) break;
+    }
+    scale_ = best.scale;
+    block_ = laid_out_in(best);
+}
+
+bool PartCell::squeeze_into(const CellRoom& room) {
+    const Fitting fitting = fit(room);
+    if (fitting.scale < std::min(smallest_readable, scale_) || fitting.scale < scale_ / 2.1) return false;
+    Block cell = laid_out_in(fitting);
+    if (cell.box().width() > room.width || cell.box().height() > room.height) return false;
+    block_ = std::move(cell);
+    return true;
 }
 
 Block rules_block(const Job& job, double width) {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "drawing/part_features.hpp"
+#include "drawing/part_layout.hpp"
 #include "drawing/sheets.hpp"
 
 namespace rayfleck::drawing {
@@ -15,12 +16,36 @@ struct CellRoom {
     bool words_beside = false;
 };
 
-/// features  of the row's first part
-/// rooms     tried in this order; the first in which the part can be read is taken, else the one in which it
-/// is
-///           largest. A cell is wider or higher than its room only when its words alone are.
-Block part_cell(const Job& job, const cutlist::Row& row, std::vector<Feature> features,
-                const std::vector<CellRoom>& rooms);
+/// One row of the cut list, ready to be laid out in one room or another.
+class PartCell {
+  public:
+    PartCell(const Job& job, const cutlist::Row& row);
+
+    /// Lays the cell out. Of the rooms the first in which the part can be read is taken, else the one in
+    /// which it is largest. A cell is wider or higher than its room only when its words alone are.
+    void lay_out(const std::vector<CellRoom>& rooms);
+    /// Lays it out in that room if the part stays readable there and not below half of its scale; false, and
+    /// nothing changed, when it does not.
+    bool squeeze_into(const CellRoom& room);
+    const Block& block() const { return block_; }
+
+  private:
+    struct Fitting {
+        CellRoom room;
+        ViewsRoom views;
+        double scale = 0;
+    };
+    Fitting fit(const CellRoom& room) const;
+    /// The cell in that room, its views made smaller until it keeps the height.
+    Block laid_out_in(Fitting fitting) const;
+
+    const Job& job_;
+    const cutlist::Row& row_;
+    std::vector<Feature> features_;
+    PartSeen seen_;
+    double scale_ = 0;
+    Block block_;
+};
 
 /// Where the sizes come from that the maker left out; empty when he left none.
 Block rules_block(const Job& job, double width);

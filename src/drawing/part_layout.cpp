@@ -19,8 +19,11 @@ constexpr double longest_on_paper = 500; ///< a part is not broken by more than 
 constexpr double widest_broken = 46, thickest_on_paper = 32;
 /// A board without work on it need not be large.
 constexpr double widest_plain = 46;
-/// mm above a view for a string of dimensions and between views without; below the last one for two strings.
-constexpr double for_a_string = 21, for_none = 9, for_the_last = 30;
+/// mm of paper: between two views with and without a string of dimensions, below the last one for its two
+/// strings, above the first one for its string, or for the thicknesses over the end view when the face comes
+/// first.
+constexpr double for_a_string = 17, for_none = 9, below_the_last = 22, above_an_edge = 13,
+                 above_the_face = 24;
 
 /// Directions of sight on the ends of a part in its own frame.
 constexpr solid::View on_near_end{{0, 0, 1}, {0, 1, 0}, {-1, 0, 0}};
@@ -42,12 +45,19 @@ std::vector<PartSide> sides_shown(const Job& job, const Made& made, const Border
 }
 
 double height_of(const Made& made, const PartSeen& seen, double scale) {
-    double height = for_the_last;
+    double height = below_the_last;
+    const PartSide first = seen.sides.front().side;
+    if (first == PartSide::face)
+        height += above_the_face;
+    else if (!seen.borders.on(first).empty())
+        height += above_an_edge;
     const measure::Box& box = made.solid.box;
     for (const PartSeen::OnSide& on : seen.sides) {
         const bool edge = on.side == PartSide::high_edge || on.side == PartSide::low_edge;
         height += (edge ? box.high.z - box.low.z : box.high.y - box.low.y) * scale;
-        if (&on != &seen.sides.back()) height += seen.borders.on(on.side).empty() ? for_none : for_a_string;
+        // The string of the last view stands below it, those of the others above them.
+        if (&on != &seen.sides.front())
+            height += &on == &seen.sides.back() || seen.borders.on(on.side).empty() ? for_none : for_a_string;
     }
     return height;
 }

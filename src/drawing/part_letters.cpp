@@ -149,6 +149,25 @@ Rect ViewOnPaper::on_paper(const measure::Box& own) const {
             std::clamp(right, place.left, place.right), std::clamp(top, place.bottom, place.top)};
 }
 
+void set_centres(Block& block, const std::vector<ViewOnPaper>& views, const GaugeFrame& gauge,
+                 const std::vector<Feature>& features) {
+    for (const Feature& feature : features) {
+        if (feature.record.form != CutForm::bore || !feature.seen_from) continue;
+        const auto view = std::find_if(views.begin(), views.end(),
+                                       [&](const ViewOnPaper& v) { return v.side == *feature.seen_from; });
+        if (view == views.end()) continue;
+        for (const measure::Box& place : feature.places) {
+            const Rect hole = view->on_paper(gauge.out(place));
+            // Through the hole and a little past it; of a hole too small to be drawn a cross is left.
+            const double reach = std::max(hole.width() / 2 + 1, 1.2);
+            const Point2 at = hole.middle();
+            for (const auto& [a, b] : {std::pair{Point2{at.x - reach, at.y}, Point2{at.x + reach, at.y}},
+                                       {Point2{at.x, at.y - reach}, Point2{at.x, at.y + reach}}})
+                if (block.occupied().free_for_line(a, b, 0.3)) block.line(a, b, Pen::thin, Role::centre);
+        }
+    }
+}
+
 void set_letters(Block& block, const std::vector<ViewOnPaper>& views, const GaugeFrame& gauge,
                  const std::vector<Feature>& features, const Rect& room) {
     if (views.empty()) return;

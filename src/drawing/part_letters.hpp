@@ -19,6 +19,11 @@ struct ViewOnPaper {
     Rect on_paper(const measure::Box& own) const;
 };
 
+/// Centre lines of the bores in the views from which they are bored: at a small scale the only thing seen of
+/// them.
+void set_centres(Block& block, const std::vector<ViewOnPaper>& views, const GaugeFrame& gauge,
+                 const std::vector<Feature>& features);
+
 /// Sets every letter where it touches no line and no text, inside its cut or beside it with a short leader;
 /// up to four copies of a cut get theirs. room  nothing is set outside of it
 void set_letters(Block& block, const std::vector<ViewOnPaper>& views, const GaugeFrame& gauge,

@@ -1,9 +1,9 @@
-// Part drawings: one cell for each row of the cut list, packed on as few sheets as they need: each cell goes
-// where it fits on the first sheet with room. That is tried in the order of the list and with the highest
-// cells first, and the order of the list is kept unless the other saves a sheet. The legend of the marks
-// stands once, where there is room.
+// Part drawings: one cell for each row of the cut list, in the order of the list. Each goes on the first
+// sheet with room for it; before a new sheet is begun, it is tried smaller in what is left of the others. The
+// legend of the marks stands once, where there is room.
 
 #include <algorithm>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -45,32 +45,26 @@ bool place(Open& open, const Block& cell) {
     return true;
 }
 
-/// On which sheet each cell goes, when they are set in that order, each on the first sheet with room for it.
-std::vector<std::size_t> sheets_for(const Job& job, const std::vector<Block>& cells,
-                                    const std::vector<std::size_t>& order) {
-    std::vector<std::size_t> sheet_of(cells.size());
-    std::vector<FreeSpace> sheets;
-    for (const std::size_t c : order) {
-        const Rect& box = cells[c].box();
-        std::size_t s = 0;
-        for (; s < sheets.size(); ++s)
-            if (const auto found = sheets[s].find(box.width(), box.height())) {
-                sheets[s].take(taken(*found, box));
-                break;
-            }
-        if (s == sheets.size()) {
-            sheets.push_back(new_leaf(job).space);
-            const auto found = sheets.back().find(box.width(), box.height());
-            // Higher than a sheet: it is the only one there.
-            sheets.back().take(found ? taken(*found, box) : job.paper.usable());
-        }
-        sheet_of[c] = s;
+/// Places a cell on the first sheet with room for it; where there is none, in what is left of a sheet if the
+/// part can be drawn smaller and still be read. gives  the index of that sheet; nothing when none has room
+std::optional<std::size_t> place_on_any(std::vector<Open>& open, PartCell& cell) {
+    for (std::size_t s = 0; s < open.size(); ++s)
+        if (place(open[s], cell.block())) return s;
+    constexpr double least_width = 120, least_height = 60;
+    for (std::size_t s = 0; s < open.size(); ++s) {
+        const auto area = [](const Rect& rect) {
+            return rect.width() < least_width || rect.height() < least_height ? 0
+                                                                              : rect.width() * rect.height();
+        };
+        const std::vector<Rect>& rects = open[s].space.rects();
+        const auto largest = std::max_element(
+            rects.begin(), rects.end(), [&](const Rect& a, const Rect& b) { return area(a) < area(b); });
+        if (largest == rects.end() || area(*largest) == 0) continue;
+        if (cell.squeeze_into({largest->width() - 0.01, largest->height() - 0.01}) &&
+            place(open[s], cell.block()))
+            return s;
     }
-    return sheet_of;
-}
-
-std::size_t sheets_in(const std::vector<std::size_t>& sheet_of) {
-    return sheet_of.empty() ? 0 : *std::max_element(sheet_of.begin(), sheet_of.end()) + 1;
+    return std::nullopt;
 }
 
 /// As many columns as keep cells wide enough to read.
@@ -118,36 +112,24 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row) {
     const std::size_t rows = job.cut_list.rows.size();
     leaf_of_row.assign(rows, 0);
     const std::vector<CellRoom> rooms = rooms_on(job);
-    std::vector<Block> cells;
-    for (const cutlist::Row& row : job.cut_list.rows)
-        cells.push_back(part_cell(job, row, features_of(job, row.parts.front()), rooms));
-    // In the order of the list, unless the highest first need fewer sheets.
-    std::vector<std::size_t> in_order(rows), highest_first;
-    for (std::size_t r = 0; r < rows; ++r) in_order[r] = r;
-    highest_first = in_order;
-    std::stable_sort(highest_first.begin(), highest_first.end(), [&](std::size_t a, std::size_t b) {
-        return cells[a].box().height() > cells[b].box().height();
-    });
-    const std::vector<std::size_t> by_list = sheets_for(job, cells, in_order),
-                                   by_height = sheets_for(job, cells, highest_first);
-    const bool listed = sheets_in(by_list) <= sheets_in(by_height);
-    const std::vector<std::size_t>& sheet_of = listed ? by_list : by_height;
-    // Sheets follow one another by the first part on each.
-    std::vector<int> leaf_of_sheet(sheets_in(sheet_of), -1);
     std::vector<Open> open;
-    for (const std::size_t r : in_order)
-        if (leaf_of_sheet[sheet_of[r]] < 0) {
-            leaf_of_sheet[sheet_of[r]] = static_cast<int>(open.size());
+    for (std::size_t r = 0; r < rows; ++r) {
+        const cutlist::Row& row = job.cut_list.rows[r];
+        PartCell cell(job, row);
+        cell.lay_out(rooms);
+        std::optional<std::size_t> on = place_on_any(open, cell);
+        if (!on) {
+            on = open.size();
             open.push_back(new_leaf(job));
+            if (!place(open.back(), cell.block())) {
+                // Higher than a sheet: it stands at the top all the same, and is the only one there.
+                const Rect usable = job.paper.usable(), &box = cell.block().box();
+                open.back().leaf.block.add(cell.block(), {usable.left - box.left, usable.top - box.top});
+                open.back().space.take(usable);
+            }
         }
-    for (const std::size_t r : listed ? in_order : highest_first) {
-        leaf_of_row[r] = leaf_of_sheet[sheet_of[r]];
-        Open& leaf = open[static_cast<std::size_t>(leaf_of_row[r])];
-        leaf.references.push_back(job.cut_list.rows[r].reference);
-        if (place(leaf, cells[r])) continue;
-        const Rect usable = job.paper.usable();
-        leaf.leaf.block.add(cells[r], {usable.left - cells[r].box().left, usable.top - cells[r].box().top});
-        leaf.space.take(usable);
+        leaf_of_row[r] = static_cast<int>(*on);
+        open[*on].references.push_back(row.reference);
     }
     const double width = cell_width(job);
     // The legend and the rules stand where there is room, from the last sheet back, else on a sheet of their

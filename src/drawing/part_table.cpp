@@ -78,8 +78,10 @@ void set_widths(Table& table, const std::vector<std::size_t>& kept, double width
     struct Limit {
         double least, most;
     };
-    constexpr std::array<Limit, 10> limits{
-        {{5, 9}, {8, 9}, {32, 70}, {9, 22}, {9, 22}, {9, 22}, {19.8, 46}, {19.8, 40}, {19.8, 40}, {13, 42}}};
+    std::array<Limit, 10> limits{
+        {{5, 9}, {8, 9}, {32, 70}, {9, 22}, {9, 22}, {9, 22}, {0, 46}, {0, 40}, {0, 40}, {13, 42}}};
+    for (const std::size_t c : {6, 7, 8})
+        limits[c].least = text_width(table.columns[c].head, note_height, Typeface::sans_bold) + cell_air;
     double sum = 0;
     for (const std::size_t c : kept) {
         double need = c < 3 ? 0 : limits[c].least;
@@ -184,8 +186,8 @@ Block table_of_cuts(const Job& job, const std::vector<Feature>& features, int pa
                      {"W", 0, true},
                      {"T", 0, true},
                      {"from near end", 0, true},
-                     {"from face edge", 0, true},
-                     {"from face side", 0, true},
+                     {"face edge", 0, true},
+                     {"face side", 0, true},
                      {"for", 0}};
     for (const Feature& feature : features) {
         const CutRecord& record = feature.record;

@@ -114,6 +114,7 @@ PartViews draw_views(const Job& job, const cutlist::Row& row, const Made& made,
                     Typeface::lettering,
                     Ink::black,
                     0});
+    set_centres(block, shown, GaugeFrame(made), features);
     set_letters(block, shown, GaugeFrame(made), features, grown(block.box(), 3));
     return {std::move(block), layout.scale};
 }
