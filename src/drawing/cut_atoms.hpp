@@ -44,7 +44,9 @@ Atom bore_atom(const Telling& telling, const piece::Cut& cut, const piece::BoreC
 std::vector<Atom> tongue_atoms(const Telling& telling, std::vector<bool>& taken);
 /// Shoulders that do not lie square, with the tenon that they leave.
 std::vector<Atom> shoulder_atoms(const Telling& telling, std::vector<bool>& taken);
-std::optional<Atom> plane_atom(const Telling& telling, const piece::Cut& cut, const solid::Plane& own);
+/// across_the_end  told as a cut across the end, whichever way it lies
+std::optional<Atom> plane_atom(const Telling& telling, const piece::Cut& cut, const solid::Plane& own,
+                               bool across_the_end = false);
 std::optional<Atom> prism_atom(const Telling& telling, const piece::Cut& cut, const piece::PrismCut& prism);
 std::vector<Atom> moulding_atoms(const Telling& telling);
 Atom turned_atom(const Telling& telling, const piece::Cut& cut, const piece::TurnedCut& turned);

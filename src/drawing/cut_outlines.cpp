@@ -342,7 +342,9 @@ std::optional<Atom> leaning_atom(const Telling& telling, const piece::Cut& cut, 
     const std::string shown_twist = telling.degrees(std::abs(twist));
     if (std::abs(twist) > 1e-7) {
         telling.add(feature, "twist", twist, shown_twist);
-        feature.words += ", turned " + shown_twist + (twist > 0 ? " one way" : " the other way");
+        feature.words += ", turned " + shown_twist +
+                         ((twist > 0) == telling.gauge.face_edge_high ? " clockwise" : " anticlockwise") +
+                         ", seen from the " + record.side;
     }
     atom.box = {entry, entry};
     for (int k = 0; k < 3; ++k)

@@ -146,14 +146,15 @@ Feature rip_feature(const Telling& telling, const piece::Cut& cut, const Vector&
 
 } // namespace
 
-std::optional<Atom> plane_atom(const Telling& telling, const piece::Cut& cut, const solid::Plane& own) {
+std::optional<Atom> plane_atom(const Telling& telling, const piece::Cut& cut, const solid::Plane& own,
+                               bool across_the_end) {
     const Vector n = telling.gauge.turn(own.normal);
     // A point of the plane carried over gives its offset.
     const double offset = dot(n, telling.gauge.in(own.normal * own.offset));
     Atom atom;
     int axis = 0;
     for (int k = 1; k < 3; ++k)
-        if (std::abs(n[k]) > std::abs(n[axis]) + 1e-9) axis = k;
+        if (!across_the_end && std::abs(n[k]) > std::abs(n[axis]) + 1e-6) axis = k;
     atom.feature = axis == 0 ? saw_feature(telling, cut, n, offset, atom)
                              : rip_feature(telling, cut, n, offset, axis, atom);
     if (cut.joint < 0) {

@@ -233,7 +233,7 @@ std::vector<Atom> shoulder_atoms(const Telling& telling, std::vector<bool>& take
             if (from_low) tongue.low[s.axis] = std::max(tongue.low[s.axis], s.high);
             if (to_high) tongue.high[s.axis] = std::min(tongue.high[s.axis], s.low);
         }
-        auto atom = plane_atom(telling, cuts[all.front().cut], all.front().plane);
+        auto atom = plane_atom(telling, cuts[all.front().cut], all.front().plane, true);
         if (!atom) continue;
         for (const Slanting& s : all) taken[s.cut] = true;
         Feature& feature = atom->feature;

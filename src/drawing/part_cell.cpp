@@ -144,7 +144,7 @@ void PartCell::lay_out(const std::vector<CellRoom>& rooms) {
 
 bool PartCell::squeeze_into(const CellRoom& room) {
     const Fitting fitting = fit(room);
-    if (fitting.scale < std::min(smallest_readable, scale_) || fitting.scale < scale_ / 2.1) return false;
+    if (fitting.scale < std::min(smallest_readable, scale_) || fitting.scale < scale_ / 2.6) return false;
     Block cell = laid_out_in(fitting);
     if (cell.box().width() > room.width || cell.box().height() > room.height) return false;
     block_ = std::move(cell);
