@@ -10,11 +10,13 @@
 //  call.
 //  - Opening a font asks its map 65,536 times, each time from the start; we shorten the map first.
 //  - The calls that draw lines clear a buffer for every point; paths are written to the page by hand.
+//  - Its packing is set to the slowest; pages are packed here.
 //  - The file has no identifier; we add one to the trailer.
 //  - A page tree of one level holds 32,767 pages; large sets ask for two levels.
 
 #include "writers/pdf_file.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <chrono>
@@ -25,6 +27,7 @@
 
 #include <fmt/format.h>
 #include <hpdf.h>
+#include <zlib.h>
 
 #include "drawing/fonts/builtin_fonts.hpp"
 #include "drawing/fonts/characters.hpp"
@@ -165,6 +168,7 @@ struct PdfFile::Inside {
     }
 
     Font& font(Typeface face);
+    static void pack(HPDF_Page on);
     void shorten_map(HPDF_FontDef definition, Typeface face);
     void mark_components(Font& font, const std::string& words, Typeface face);
     void use_style(const StrokeStyle& style);
@@ -314,6 +318,32 @@ void PdfFile::link(Point2 low, Point2 high, int to_page) {
     HPDF_LinkAnnot_SetBorderStyle(link, 0, 0, 0);
 }
 
+/// Packs what is drawn on a page. The library would pack as hard as it can, which takes most of its time.
+void PdfFile::Inside::pack(HPDF_Page on) {
+    HPDF_Dict contents = static_cast<HPDF_PageAttr>(on->attr)->contents;
+    if (contents->filter != HPDF_STREAM_FILTER_FLATE_DECODE) return;
+    std::string plain;
+    for (HPDF_UINT i = 0; i < HPDF_MemStream_GetBufCount(contents->stream); ++i) {
+        HPDF_UINT length = 0;
+        const HPDF_BYTE* bytes = HPDF_MemStream_GetBufPtr(contents->stream, i, &length);
+        plain.append(reinterpret_cast<const char*>(bytes), length);
+    }
+    constexpr int quick = 1;
+    uLongf size = compressBound(plain.size());
+    std::string packed(size, '\0');
+    if (compress2(reinterpret_cast<Bytef*>(packed.data()), &size,
+                  reinterpret_cast<const Bytef*>(plain.data()), plain.size(), quick) != Z_OK)
+        throw PdfFailure("a page cannot be packed");
+    HPDF_MemStream_FreeData(contents->stream);
+    HPDF_Stream_Write(contents->stream, reinterpret_cast<const HPDF_BYTE*>(packed.data()),
+                      static_cast<HPDF_UINT>(size));
+    // The library names a filter only when it packs by itself.
+    contents->filter = HPDF_STREAM_FILTER_NONE;
+    contents->write_fn = [](HPDF_Dict, HPDF_Stream to) {
+        return HPDF_Stream_WriteStr(to, "/Filter [/FlateDecode]\012");
+    };
+}
+
 std::string PdfFile::save(const std::array<std::uint8_t, 16>& identifier) {
     const HPDF_Doc document = in_->document.get();
     std::array<HPDF_BYTE, 16> bytes{};
@@ -322,6 +352,7 @@ std::string PdfFile::save(const std::array<std::uint8_t, 16>& identifier) {
     for (int i = 0; i < 2; ++i)
         HPDF_Array_Add(both, HPDF_Binary_New(document->mmgr, bytes.data(), bytes.size()));
     HPDF_Dict_Add(document->trailer, "ID", both);
+    for (const Inside::Page& page : in_->pages) in_->pack(page.page);
     HPDF_SaveToStream(document);
     std::string file(HPDF_GetStreamSize(document), '\0');
     for (std::size_t at = 0; at < file.size();) {
@@ -357,40 +388,35 @@ PdfFile::Inside::Font& PdfFile::Inside::font(Typeface face) {
     return slot;
 }
 
-/// Puts in place of the font's map from characters to glyphs one that holds the expected characters alone;
-/// the copy of the map in the embedded file stays whole. A run of characters whose glyphs follow one another
-/// is one entry, which counts on from its first glyph.
+/// Puts in place of the font's map from characters to glyphs one that holds the expected characters alone, as
+/// a plain list from the first of them to the last; the copy of the map in the embedded file stays whole.
 void PdfFile::Inside::shorten_map(HPDF_FontDef definition, Typeface face) {
-    struct Run {
-        char32_t first, last;
-        int glyph;
-    };
-    std::vector<Run> runs;
-    const drawing::TrueType& type = drawing::font(face);
-    for (const char32_t c : expected[face]) {
-        const int glyph = type.glyph(c);
-        if (glyph == 0 || c >= 0xFFFF) continue;
-        if (!runs.empty() && runs.back().last + 1 == c &&
-            runs.back().glyph + static_cast<int>(c - runs.back().first) == glyph)
-            runs.back().last = c;
-        else
-            runs.push_back({c, c, glyph});
-    }
     HPDF_TTF_CmapRange& map = static_cast<HPDF_TTFontDefAttr>(definition->attr)->cmap;
-    // Written over the old map, the closing entry for all that follows included.
-    if (map.format != 4 || runs.size() + 1 > map.seg_count_x2 / 2U) return;
-    std::size_t at = 0;
-    for (; at < runs.size(); ++at) {
-        map.start_count[at] = static_cast<HPDF_UINT16>(runs[at].first);
-        map.end_count[at] = static_cast<HPDF_UINT16>(runs[at].last);
-        map.id_delta[at] = static_cast<HPDF_INT16>(
-            static_cast<HPDF_UINT16>(runs[at].glyph - static_cast<int>(runs[at].first)));
-        map.id_range_offset[at] = 0;
-    }
-    map.start_count[at] = map.end_count[at] = 0xFFFF;
-    map.id_delta[at] = 1;
-    map.id_range_offset[at] = 0;
-    map.seg_count_x2 = static_cast<HPDF_UINT16>(2 * (runs.size() + 1));
+    std::set<char32_t> characters = expected[face];
+    characters.erase(characters.lower_bound(0xFFFF), characters.end());
+    // An entry for the list and the closing one for all that follows.
+    constexpr HPDF_UINT16 entries = 2;
+    if (map.format != 4 || map.seg_count_x2 < 2 * entries || characters.empty()) return;
+    const char32_t first = *characters.begin(), last = *characters.rbegin();
+    const HPDF_UINT count = static_cast<HPDF_UINT>(last - first) + 1;
+    // One more than counted: the library also looks at the place behind the last.
+    const HPDF_UINT bytes = (count + 1) * static_cast<HPDF_UINT>(sizeof(HPDF_UINT16));
+    auto* list = static_cast<HPDF_UINT16*>(HPDF_GetMem(document->mmgr, bytes));
+    std::fill_n(list, count + 1, HPDF_UINT16{0});
+    const drawing::TrueType& type = drawing::font(face);
+    for (const char32_t c : characters) list[c - first] = static_cast<HPDF_UINT16>(type.glyph(c));
+    HPDF_FreeMem(document->mmgr, map.glyph_id_array);
+    map.glyph_id_array = list;
+    map.glyph_id_array_count = count;
+    map.start_count[0] = static_cast<HPDF_UINT16>(first);
+    map.end_count[0] = static_cast<HPDF_UINT16>(last);
+    map.id_delta[0] = 0;
+    // Counted in bytes from its own place in a table of as many entries, at whose end the list begins.
+    map.id_range_offset[0] = 2 * entries;
+    map.start_count[1] = map.end_count[1] = 0xFFFF;
+    map.id_delta[1] = 1;
+    map.id_range_offset[1] = 0;
+    map.seg_count_x2 = 2 * entries;
 }
 
 void PdfFile::Inside::mark_components(Font& used, const std::string& words, Typeface face) {
