@@ -9,7 +9,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <utility>
+#include <vector>
 
 namespace rayfleck::solid {
 namespace {
@@ -34,25 +35,61 @@ struct End {
     bool visible, opens;
 };
 
-/// Sweeps the lines of one carrier.
-void sweep(std::vector<End>& ends, Point2 origin, Point2 direction, std::vector<Line2>& out) {
-    std::sort(ends.begin(), ends.end(), [](const End& a, const End& b) {
-        if (a.at != b.at) return a.at < b.at;
-        if (a.opens != b.opens) return a.opens;
-        return a.part != b.part ? a.part < b.part : a.visible < b.visible;
-    });
-    struct Piece {
-        double from, to;
-        int part;
-        bool visible;
-    };
+/// How many lines of each part are open; few parts at a time, so a sorted list serves best.
+class OpenLines {
+  public:
+    void clear() { parts_.clear(); }
+    bool empty() const { return parts_.empty(); }
+    int lowest_part() const { return parts_.front().first; }
+    void open(int part) {
+        const auto at = find(part);
+        if (at != parts_.end() && at->first == part)
+            ++at->second;
+        else
+            parts_.insert(at, {part, 1});
+    }
+    void close(int part) {
+        const auto at = find(part);
+        if (at != parts_.end() && at->first == part && --at->second == 0) parts_.erase(at);
+    }
+
+  private:
+    std::vector<std::pair<int, int>>::iterator find(int part) {
+        return std::find_if(parts_.begin(), parts_.end(), [&](const auto& p) { return p.first >= part; });
+    }
+    std::vector<std::pair<int, int>> parts_;
+};
+
+struct Piece {
+    double from, to;
+    int part;
+    bool visible;
+};
+
+/// Working memory of the sweeps, kept from one to the next.
+struct Sweeping {
+    std::vector<End> ends;
     std::vector<Piece> pieces;
-    std::map<int, int> seen, unseen; // part: how many of its lines are open
+    OpenLines seen, unseen;
+};
+
+/// Sweeps the lines of one carrier, whose ends are given.
+void sweep(Sweeping& work, Point2 origin, Point2 direction, std::vector<Line2>& out) {
+    auto& [ends, pieces, seen, unseen] = work;
+    if (ends.size() > 2)
+        std::sort(ends.begin(), ends.end(), [](const End& a, const End& b) {
+            if (a.at != b.at) return a.at < b.at;
+            if (a.opens != b.opens) return a.opens;
+            return a.part != b.part ? a.part < b.part : a.visible < b.visible;
+        });
+    pieces.clear();
+    seen.clear();
+    unseen.clear();
     double from = 0;
     for (const End& end : ends) {
         if ((!seen.empty() || !unseen.empty()) && end.at > from) {
             const bool visible = !seen.empty();
-            const int part = visible ? seen.begin()->first : unseen.begin()->first;
+            const int part = visible ? seen.lowest_part() : unseen.lowest_part();
             const bool joins = !pieces.empty() && pieces.back().to == from;
             if (joins && ((pieces.back().part == part && pieces.back().visible == visible) ||
                           end.at - from < shortest_piece))
@@ -61,12 +98,11 @@ void sweep(std::vector<End>& ends, Point2 origin, Point2 direction, std::vector<
                 pieces.push_back({from, end.at, part, visible});
         }
         from = end.at;
-        std::map<int, int>& open = end.visible ? seen : unseen;
-        if (end.opens) {
-            ++open[end.part];
-        } else if (--open[end.part] == 0) {
-            open.erase(end.part);
-        }
+        OpenLines& lines = end.visible ? seen : unseen;
+        if (end.opens)
+            lines.open(end.part);
+        else
+            lines.close(end.part);
     }
     for (const Piece& piece : pieces) {
         if (piece.to - piece.from < shortest_line) continue;
@@ -100,7 +136,8 @@ std::vector<Line2> merged(const std::vector<Line2>& lines) {
     std::stable_sort(all.begin(), all.end(),
                      [](const Placed2& a, const Placed2& b) { return a.angle < b.angle; });
     std::vector<Line2> out;
-    std::vector<End> ends;
+    Sweeping work;
+    std::vector<End>& ends = work.ends;
     for (std::size_t i = 0; i < all.size();) {
         std::size_t end = i + 1;
         while (end < all.size() && all[end].angle - all[end - 1].angle <= same_direction &&
@@ -135,7 +172,7 @@ std::vector<Line2> merged(const std::vector<Line2>& lines) {
                 ends.push_back({std::min(a, b), past->line->part, past->line->visible, true});
                 ends.push_back({std::max(a, b), past->line->part, past->line->visible, false});
             }
-            sweep(ends, {middle.x - along.y * offset, middle.y + along.x * offset}, along, out);
+            sweep(work, {middle.x - along.y * offset, middle.y + along.x * offset}, along, out);
             carrier = past;
         }
         i = end;
