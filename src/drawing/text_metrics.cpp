@@ -190,6 +190,36 @@ class Setter {
     MeasuredText out_;
 };
 
+/// The room that a text takes.
+struct Room {
+    double width = 0, lowest = 0, highest = 0;
+};
+
+/// Most texts are of plain letters that their face has, without a fraction: one run. Nothing for others.
+std::optional<Room> room_of_plain(const std::string& words, double cap_height, Typeface face) {
+    const TrueType& type = font(face);
+    const double size = cap_height / type.cap_height();
+    Room room{0, 0, cap_height};
+    int thousandths = 0;
+    for (const char c : words) {
+        if (c < 0x20 || c > 0x7E || c == '/') return std::nullopt;
+        const auto character = static_cast<char32_t>(c);
+        if (!type.has(character)) return std::nullopt;
+        thousandths += type.advance(character);
+        const TrueType::Extent ink = type.extent(character);
+        room.lowest = std::min(room.lowest, ink.lowest * size);
+        room.highest = std::max(room.highest, ink.highest * size);
+    }
+    room.width = thousandths / 1000.0 * cap_height / type.cap_height();
+    return room;
+}
+
+Room room_of(const std::string& words, double cap_height, Typeface face) {
+    if (const auto room = room_of_plain(words, cap_height, face)) return *room;
+    const MeasuredText set = measure_text(words, cap_height, face);
+    return {set.width, set.lowest, set.highest};
+}
+
 } // namespace
 
 MeasuredText measure_text(const std::string& words, double cap_height, Typeface face) {
@@ -221,11 +251,11 @@ MeasuredText measure_text(const std::string& words, double cap_height, Typeface 
 double type_size(double cap_height, Typeface face) { return cap_height / font(face).cap_height(); }
 
 double text_width(const std::string& words, double cap_height, Typeface face) {
-    return measure_text(words, cap_height, face).width;
+    return room_of(words, cap_height, face).width;
 }
 
 std::vector<Point2> text_box(const Text& text) {
-    const MeasuredText set = measure_text(text.words, text.height, text.face);
+    const Room set = room_of(text.words, text.height, text.face);
     const double turn = text.turn * std::numbers::pi / 180, c = std::cos(turn), s = std::sin(turn);
     std::vector<Point2> box;
     for (const Point2 p : {Point2{0, set.lowest}, Point2{set.width, set.lowest},

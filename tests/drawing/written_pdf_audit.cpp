@@ -10,6 +10,7 @@
 #include <sstream>
 
 #include <catch2/catch.hpp>
+#include <unistd.h>
 
 #include "drawing/draw.hpp"
 #include "pieces.hpp"
@@ -31,10 +32,19 @@ bool lacking(const std::string& program) {
     return true;
 }
 
+/// A folder of this process alone, gone when it ends: tests of several builds may run at the same time.
 std::filesystem::path folder() {
-    const auto path = std::filesystem::temp_directory_path() / "rayfleck_test_written_pdf";
-    std::filesystem::create_directories(path);
-    return path;
+    struct Own {
+        std::filesystem::path path = std::filesystem::temp_directory_path() /
+                                     ("rayfleck_test_written_pdf_" + std::to_string(::getpid()));
+        Own() { std::filesystem::create_directories(path); }
+        ~Own() {
+            std::error_code ignored;
+            std::filesystem::remove_all(path, ignored);
+        }
+    };
+    static const Own own;
+    return own.path;
 }
 
 std::string stored(const std::string& name, const std::string& bytes) {
