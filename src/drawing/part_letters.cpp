@@ -149,6 +149,20 @@ Rect ViewOnPaper::on_paper(const measure::Box& own) const {
             std::clamp(right, place.left, place.right), std::clamp(top, place.bottom, place.top)};
 }
 
+Point2 ViewOnPaper::on_paper(measure::Point own) const {
+    double least = 0;
+    for (int k = 0; k < 3; ++k) least += std::min(view.up[k] * box.low[k], view.up[k] * box.high[k]);
+    return {place.left + map.on_paper(own.x), place.bottom + (dot(view.up, own) - least) * scale};
+}
+
+bool ViewOnPaper::is_broken_within(double from, double to, const GaugeFrame& gauge) const {
+    const double low = from + gauge.blank.low.x, high = to + gauge.blank.low.x;
+    const std::vector<LengthMap::Kept>& kept = map.kept();
+    for (std::size_t i = 0; i + 1 < kept.size(); ++i)
+        if (low < kept[i + 1].from && high > kept[i].to) return true;
+    return false;
+}
+
 void set_centres(Block& block, const std::vector<ViewOnPaper>& views, const GaugeFrame& gauge,
                  const std::vector<Feature>& features) {
     for (const Feature& feature : features) {

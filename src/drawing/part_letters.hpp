@@ -17,6 +17,10 @@ struct ViewOnPaper {
 
     /// Round a box of the part's own frame on the paper, kept within the view.
     Rect on_paper(const measure::Box& own) const;
+    /// A point of the part's own frame on the paper; of a long view.
+    Point2 on_paper(measure::Point own) const;
+    /// A break leaves out wood between the two places, given in the gauge's frame.
+    bool is_broken_within(double from, double to, const GaugeFrame& gauge) const;
 };
 
 /// Centre lines of the bores in the views from which they are bored: at a small scale the only thing seen of

@@ -106,6 +106,25 @@ void set_growth_rings(Block& block, const Rect& end, const Made& made, const sol
     growth_rings(block, grown(end, -0.4), on_paper, rings > 60 ? 60 : 25);
 }
 
+void set_end_names(Block& block, const Rect& face, const std::string& near_end, const std::string& far_end) {
+    for (const bool far : {false, true}) {
+        const std::string& words = far ? far_end : near_end;
+        const double width = text_width(words, note_height, Typeface::lettering);
+        const double reach = std::min(width + 10, face.width() / 3);
+        const Rect at_end =
+            far ? Rect{face.right - reach, face.bottom + 0.8, face.right - 1.2, face.top - 0.8}
+                : Rect{face.left + 1.2, face.bottom + 0.8, face.left + reach, face.top - 0.8};
+        if (at_end.width() < width || at_end.height() < note_height + 1) continue;
+        if (const auto at = free_place(block, at_end, width, note_height + 0.8))
+            block.text({{at->x - width / 2, at->y - note_height / 2},
+                        words,
+                        note_height,
+                        Typeface::lettering,
+                        Ink::black,
+                        0});
+    }
+}
+
 Block legend_of_marks(const Job& job) {
     Block block;
     double y = 0;

@@ -17,6 +17,9 @@ void set_face_edge_mark(Block& block, const Rect& edge, bool face_side_below);
 /// Nothing for sheet goods, glued-up parts and ends too small on paper.
 void set_growth_rings(Block& block, const Rect& end, const joinery::Made& made, const solid::View& view);
 
+/// Where the two ends of the part come to lie in the piece, beside them on the face view if there is room.
+void set_end_names(Block& block, const Rect& face, const std::string& near_end, const std::string& far_end);
+
 /// What the marks on the parts mean; once in a set.
 Block legend_of_marks(const Job& job);
 

@@ -50,19 +50,17 @@ bool place(Open& open, const Block& cell) {
 std::optional<std::size_t> place_on_any(std::vector<Open>& open, PartCell& cell) {
     for (std::size_t s = 0; s < open.size(); ++s)
         if (place(open[s], cell.block())) return s;
-    constexpr double least_width = 120, least_height = 60;
+    constexpr double least_width = 110, least_height = 55, for_words_beside = 260;
     for (std::size_t s = 0; s < open.size(); ++s) {
-        const auto area = [](const Rect& rect) {
-            return rect.width() < least_width || rect.height() < least_height ? 0
-                                                                              : rect.width() * rect.height();
-        };
-        const std::vector<Rect>& rects = open[s].space.rects();
-        const auto largest = std::max_element(
-            rects.begin(), rects.end(), [&](const Rect& a, const Rect& b) { return area(a) < area(b); });
-        if (largest == rects.end() || area(*largest) == 0) continue;
-        if (cell.squeeze_into({largest->width() - 0.01, largest->height() - 0.01}) &&
-            place(open[s], cell.block()))
-            return s;
+        std::vector<CellRoom> left;
+        for (const Rect& rect : open[s].space.rects()) {
+            if (rect.width() < least_width || rect.height() < least_height) continue;
+            left.push_back({rect.width() - 0.01, rect.height() - 0.01});
+            if (rect.width() > for_words_beside)
+                left.push_back({rect.width() - 0.01, rect.height() - 0.01, true});
+        }
+        for (const CellRoom& room : left)
+            if (cell.squeeze_into(room) && place(open[s], cell.block())) return s;
     }
     return std::nullopt;
 }

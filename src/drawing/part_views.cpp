@@ -13,9 +13,12 @@
 
 #include "drawing/dimension.hpp"
 #include "drawing/lettering.hpp"
+#include "drawing/part_detail.hpp"
 #include "drawing/part_letters.hpp"
 #include "drawing/part_marks.hpp"
+#include "drawing/part_notes.hpp"
 #include "drawing/part_strings.hpp"
+#include "drawing/part_waste.hpp"
 #include "drawing/view.hpp"
 
 namespace rayfleck::drawing {
@@ -114,8 +117,13 @@ PartViews draw_views(const Job& job, const cutlist::Row& row, const Made& made,
                     Typeface::lettering,
                     Ink::black,
                     0});
-    set_centres(block, shown, GaugeFrame(made), features);
-    set_letters(block, shown, GaugeFrame(made), features, grown(block.box(), 3));
+    const GaugeFrame gauge(made);
+    set_centres(block, shown, gauge, features);
+    set_detail(block, job, shown, views, gauge, features, room.width);
+    set_letters(block, shown, gauge, features, grown(block.box(), 3));
+    set_end_names(block, face, where_it_looks(*made.part, {-1, 0, 0}), where_it_looks(*made.part, {1, 0, 0}));
+    // Last, since its lines give way to texts.
+    hatch_waste(block, shown, gauge, features);
     return {std::move(block), layout.scale};
 }
 

@@ -120,6 +120,32 @@ TEST_CASE("every part of every sample can be made again from its drawing alone")
         }
 }
 
+TEST_CASE("a part made from a drawing with a wrong or a missing row is another part") {
+    // The test above must be able to fail.
+    const DrawnSample sample = drawn_sample("wall-cabinet.fleck");
+    REQUIRE(sample.studied);
+    int spoilt = 0;
+    for (const auto& [part, cuts] : sample.cuts) {
+        const double sound = rebuilt(cuts).volume;
+        for (std::size_t c = 0; c < cuts.size(); ++c) {
+            if (cuts[c].form == drawing::CutForm::blank || cuts[c].form == drawing::CutForm::tongue) continue;
+            INFO(part << " without " << cuts[c].letter << " " << cuts[c].word);
+            std::vector<drawing::CutRecord> without = cuts;
+            without.erase(without.begin() + static_cast<std::ptrdiff_t>(c));
+            CHECK(std::abs(rebuilt(without).volume - sound) > 1e-6 * sound);
+            for (std::size_t f = 0; f < cuts[c].figures.size(); ++f) {
+                if (cuts[c].form != drawing::CutForm::hollow || cuts[c].figures[f].what != "through")
+                    continue;
+                std::vector<drawing::CutRecord> wrong = cuts;
+                wrong[c].figures[f].value *= 0.9;
+                CHECK(std::abs(rebuilt(wrong).volume - sound) > 1e-6 * sound);
+                ++spoilt;
+            }
+        }
+    }
+    CHECK(spoilt > 0);
+}
+
 TEST_CASE("every cut of a part stands in its table") {
     for (const std::string& file : sample_files()) DYNAMIC_SECTION(file) {
             const DrawnSample sample = drawn_sample(file);
