@@ -192,17 +192,19 @@ std::optional<ViewsPlace> place_views(const Job& job, const Principal& seen) {
         if (!last && ((across + deep) * scale.factor + least_room > usable.width() ||
                       (up + deep) * scale.factor + least_room > usable.height()))
             continue;
-        PrincipalViews views = principal_views(job, seen, scale.factor);
-        const Block corner = corner_block(job, std::nullopt, notes_of(views));
-        const std::vector<Rect> fixed{grown(title, 2),
-                                      {title.left, title.top, title.right, title.top + corner.box().top + 2}};
-        if (const auto corner_at = corner_for(views, usable, fixed)) {
-            const Point2 at = settled(views, *corner_at, usable, fixed);
-            return ViewsPlace{std::move(views), scale, at};
-        }
-        if (last) {
-            const Rect box = views.block.box();
-            return ViewsPlace{std::move(views), scale, {usable.left - box.left, usable.top - box.top}};
+        for (const bool tight : {false, true}) {
+            PrincipalViews views = principal_views(job, seen, scale.factor, tight);
+            const Block corner = corner_block(job, std::nullopt, notes_of(views));
+            const std::vector<Rect> fixed{
+                grown(title, 2), {title.left, title.top, title.right, title.top + corner.box().top + 2}};
+            if (const auto corner_at = corner_for(views, usable, fixed)) {
+                const Point2 at = settled(views, *corner_at, usable, fixed);
+                return ViewsPlace{std::move(views), scale, at};
+            }
+            if (last && tight) {
+                const Rect box = views.block.box();
+                return ViewsPlace{std::move(views), scale, {usable.left - box.left, usable.top - box.top}};
+            }
         }
     }
     return std::nullopt;

@@ -31,12 +31,11 @@ Table list_table(const Job& job, double width) {
     table.columns = {{"ref", wide ? 10.0 : 8.0, true, Typeface::sans_bold},
                      {"part", wide ? 62.0 : 30.0, false, Typeface::sans},
                      {"off", wide ? 10.0 : 8.0, true, figures},
-                     {"wood", wide ? 42.0 : 23.0, false, Typeface::sans},
+                     {"wood", wide ? 46.0 : 23.0, false, Typeface::sans},
                      {"sawn", wide ? 28.0 : 15.0, false, Typeface::sans}};
     for (const char* state : {"finished", "rough"})
         for (const auto& [axis, room] : {std::pair{"T", 10.0}, {"W", 11.5}, {"L", 13.5}})
-            table.columns.push_back({std::string(axis) + " " + (wide || state[0] == 'r' ? state : "fin."),
-                                     wide ? room + 7 : room, true, figures});
+            table.columns.push_back({axis, wide ? room + 4 : room, true, figures, state});
     table.columns.push_back({job.in_inches() ? "board feet" : "m³", wide ? 20.0 : 14.0, true, figures});
     const double left_over = width - table.width();
     if (wide)

@@ -95,7 +95,18 @@ class Side {
                 return fits_between(*a) > fits_between(*b);
             });
             int reached = base;
-            for (const Measure* m : order) {
+            while (!order.empty()) {
+                // What touches a link that stands comes first, so that a chain closes without gaps.
+                const auto touches = [&](const Measure* m) {
+                    return std::any_of(placed_.begin(), placed_.end(), [&](const Placed& p) {
+                        return std::abs(p.measure->from - m->to) < 1e-3 ||
+                               std::abs(p.measure->to - m->from) < 1e-3;
+                    });
+                };
+                auto next = std::find_if(order.begin(), order.end(), touches);
+                if (next == order.end() || fits_between(*order.front())) next = order.begin();
+                const Measure* m = *next;
+                order.erase(next);
                 waiting_.erase(std::find(waiting_.begin(), waiting_.end(), m));
                 place(*m, base);
                 reached = std::max(reached, placed_.back().tier);
@@ -152,6 +163,15 @@ class Side {
         return off < 0.25 * std::abs(u - own);
     }
 
+    /// Does a link of that tier reach from `low` to `high`?
+    bool link_from(double low, double high, int tier) const {
+        const auto is = [&](const Measure& m) {
+            return std::abs(m.from - low) < 1e-3 && std::abs(m.to - high) < 1e-3;
+        };
+        return std::any_of(placed_.begin(), placed_.end(),
+                           [&](const Placed& p) { return p.tier == tier && is(*p.measure); });
+    }
+
     /// What a place costs; infinity when it cannot be taken.
     double cost(const Placed& p, int base) const {
         const double never = std::numeric_limits<double>::infinity();
@@ -169,6 +189,13 @@ class Side {
                 const double a = p.measure->from, b = p.measure->to;
                 if (a < other.measure->to - 1e-6 && b > other.measure->from + 1e-6) return never;
                 if (p.text_from < other.text_to + 1.0 && p.text_to > other.text_from - 1.0) return never;
+                // A short stretch between two links would look like a third one, unless it is.
+                const double low = std::min(b, other.measure->to), high = std::max(a, other.measure->from);
+                if (high - low > 1e-6 && high - low < least_for_arrows_inside &&
+                    !link_from(low, high, p.tier))
+                    return never;
+                // What closes such a gap belongs into it.
+                if (high - low > -1e-6 && high - low < 1e-6 && b - a < least_for_arrows_inside) sum -= 12;
                 if (p.line_from < other.line_to - 1e-6 && p.line_to > other.line_from + 1e-6) {
                     // The tails run over a neighbour: harmless unless arrows of one stand in the figure of
                     // the other.

@@ -298,6 +298,10 @@ class Along {
                     ++beside;
             factor = beside == 2 ? 1 : beside == 1 ? 2 : 5;
         }
+        // A part that stands askew has corners where others have faces.
+        constexpr double askew = 3;
+        for (const Face* face : {&a, &b})
+            if (face->part >= 0 && !job_.made(face->part).part->upright) factor *= askew;
         int best = 0;
         for (std::size_t v = 0; v < a.shown.size(); ++v)
             best = std::max(best, std::min(a.shown[v], b.shown[v]));

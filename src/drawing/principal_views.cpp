@@ -17,9 +17,11 @@
 
 #include <fmt/format.h>
 
+#include "drawing/centre_lines.hpp"
 #include "drawing/dimension.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/piece_places.hpp"
+#include "drawing/view_angles.hpp"
 
 namespace rayfleck::drawing {
 namespace {
@@ -32,19 +34,22 @@ struct Standing {
     Block block;
     double width = 0, height = 0; ///< of its wood on paper
     std::map<ViewSide, std::vector<PlaceLink>> links;
+    std::vector<Segment2> centres; ///< in the picture
 };
 
 bool is_level(ViewSide side) { return side == ViewSide::below || side == ViewSide::above; }
 
-/// Where the wood ends under a place of a string: the outermost end of a line there, else the outline.
-double wood_at(const Seen& seen, double at, bool level, bool low_side) {
+/// Where the wood ends under a place of a string: the outermost end of a line there, be it an edge or a
+/// centre line, else the outline.
+double wood_at(const Standing& s, double at, bool level, bool low_side) {
+    const Seen& seen = s.view->seen;
     const double outline =
         level ? (low_side ? seen.box.bottom : seen.box.top) : (low_side ? seen.box.left : seen.box.right);
     double found = outline;
     bool any = false;
-    for (const auto* lines : {&seen.visible, &seen.hidden})
-        for (const Segment2& s : *lines)
-            for (const Point2 p : {s.a, s.b}) {
+    for (const auto* lines : {&seen.visible, &seen.hidden, &s.centres})
+        for (const Segment2& line : *lines)
+            for (const Point2 p : {line.a, line.b}) {
                 if (std::abs((level ? p.x : p.y) - at) > 0.05) continue;
                 const double across = level ? p.y : p.x;
                 found = !any ? across : low_side ? std::min(found, across) : std::max(found, across);
@@ -66,8 +71,8 @@ Measure measure_of(const Standing& s, ViewSide side, char axis, const PlaceLink&
     Measure m;
     m.from = scale * (from - low);
     m.to = scale * (to - low);
-    m.start_from = scale * (wood_at(v.seen, from, level, low_side) - low_across);
-    m.start_to = scale * (wood_at(v.seen, to, level, low_side) - low_across);
+    m.start_from = scale * (wood_at(s, from, level, low_side) - low_across);
+    m.start_to = scale * (wood_at(s, to, level, low_side) - low_across);
     m.figure = figure;
     m.record = {"", axis, link.from, link.to, figure, false};
     return m;
@@ -121,7 +126,8 @@ struct Option {
 };
 
 /// Sides at which lengths along an axis may stand; the first takes rod and overall size.
-std::vector<Option> options_for(int axis, bool first_angle) {
+std::vector<Option> options_for(int axis, bool first_angle, bool tight) {
+    if (axis == 0 && tight) return {{0, ViewSide::below}};
     if (axis == 0) {
         if (first_angle) return {{0, ViewSide::below}, {1, ViewSide::below}, {0, ViewSide::above}};
         return {{0, ViewSide::below}, {1, ViewSide::above}};
@@ -131,9 +137,8 @@ std::vector<Option> options_for(int axis, bool first_angle) {
 }
 
 /// How well a side shows a link. The less the better.
-double unfitness(const Job& job, const Principal& seen, const std::vector<Standing>& views,
-                 const Option& option, int axis, const PlaceLink& link, double scale) {
-    static_cast<void>(job);
+double unfitness(const Principal& seen, const std::vector<Standing>& views, const Option& option, int axis,
+                 const PlaceLink& link, double scale) {
     const Standing& s = views[option.view];
     const bool level = is_level(option.side),
                low_side = option.side == ViewSide::below || option.side == ViewSide::left;
@@ -145,7 +150,7 @@ double unfitness(const Job& job, const Principal& seen, const std::vector<Standi
         sum += shown == 2 ? 0 : shown == 1 ? 10 : 40;
         const Rect& box = s.view->seen.box;
         const double outline = level ? (low_side ? box.bottom : box.top) : (low_side ? box.left : box.right);
-        sum += 0.1 * scale * std::abs(wood_at(s.view->seen, sign * at, level, low_side) - outline);
+        sum += 0.1 * scale * std::abs(wood_at(s, sign * at, level, low_side) - outline);
     }
     // Another link in the same stretch pushes outwards.
     if (const auto found = s.links.find(option.side); found != s.links.end())
@@ -158,19 +163,30 @@ double unfitness(const Job& job, const Principal& seen, const std::vector<Standi
 
 void draw_side(Standing& s, const Job& job, ViewSide side, const std::vector<PlaceLink>& links, int axis,
                double scale) {
-    std::vector<PlaceLink> places, rod, overall;
+    std::vector<PlaceLink> inner, rod, outer, overall;
     for (const PlaceLink& link : links)
-        (link.kind == PlaceLink::Kind::overall ? overall
-         : link.kind == PlaceLink::Kind::rod   ? rod
-                                               : places)
-            .push_back(link);
+        if (link.kind == PlaceLink::Kind::overall)
+            overall.push_back(link);
+        else if (link.kind == PlaceLink::Kind::rod)
+            rod.push_back(link);
+    for (const PlaceLink& link : links) {
+        if (link.kind == PlaceLink::Kind::overall || link.kind == PlaceLink::Kind::rod) continue;
+        // What reaches over a whole link of the rod stands outside it.
+        const bool over = std::any_of(rod.begin(), rod.end(), [&](const PlaceLink& r) {
+            return r.from > link.from - 0.01 && r.to < link.to + 0.01;
+        });
+        (over ? outer : inner).push_back(link);
+    }
     const char name = "XYZ"[axis];
     std::vector<MeasureString> strings;
-    for (const auto& string : stacked(places)) {
-        strings.emplace_back();
-        for (const PlaceLink& link : string)
-            strings.back().push_back(measure_of(s, side, name, link, figure_of(job, link), scale));
-    }
+    const auto add_stacked = [&](const std::vector<PlaceLink>& some) {
+        for (const auto& string : stacked(some)) {
+            strings.emplace_back();
+            for (const PlaceLink& link : string)
+                strings.back().push_back(measure_of(s, side, name, link, figure_of(job, link), scale));
+        }
+    };
+    add_stacked(inner);
     const std::vector<bool> derived = derived_links(job, rod);
     strings.emplace_back();
     for (std::size_t i = 0; i < rod.size(); ++i) {
@@ -179,6 +195,7 @@ void draw_side(Standing& s, const Job& job, ViewSide side, const std::vector<Pla
             measure_of(s, side, name, rod[i], derived[i] ? "(" + figure + ")" : figure, scale));
         strings.back().back().record.auxiliary = derived[i];
     }
+    add_stacked(outer);
     strings.emplace_back();
     for (const PlaceLink& link : overall)
         strings.back().push_back(measure_of(s, side, name, link, figure_of(job, link), scale));
@@ -189,12 +206,11 @@ void draw_side(Standing& s, const Job& job, ViewSide side, const std::vector<Pla
 void caption(Standing& s) {
     const std::string words =
         s.view->name == "front" || s.view->name == "plan" ? s.view->name : "view " + s.view->name;
-    s.block.text({{0, std::max(s.height + 3, s.block.box().top + 2)},
-                  words,
-                  note_height,
-                  Typeface::lettering,
-                  Ink::black,
-                  0});
+    // Just above the wood, or above what stands there.
+    Text text{{0, s.height + 2.5}, words, note_height, Typeface::lettering, Ink::black, 0};
+    constexpr double clear = 1;
+    if (!s.block.occupied().free_for_text(text_box(text), clear)) text.at.y = s.block.box().top + 2;
+    s.block.text(text);
 }
 
 std::string references(const Job& job, const std::vector<int>& rows) {
@@ -213,10 +229,10 @@ Rect moved(const Rect& r, Point2 by) {
 
 } // namespace
 
-PrincipalViews principal_views(const Job& job, const Principal& seen, double scale) {
+PrincipalViews principal_views(const Job& job, const Principal& seen, double scale, bool tight) {
     std::vector<Standing> views;
     for (const PieceView* v : seen.views()) {
-        views.push_back({v, {}, v->seen.box.width() * scale, v->seen.box.height() * scale, {}});
+        views.push_back({v, {}, v->seen.box.width() * scale, v->seen.box.height() * scale, {}, {}});
         Standing& s = views.back();
         draw_seen(s.block, v->seen, scale, {0, 0});
         s.block.record(ViewRecord{v->name,
@@ -233,15 +249,19 @@ PrincipalViews principal_views(const Job& job, const Principal& seen, double sca
     PrincipalViews out;
     std::vector<int> by_joints;
     const std::vector<AxisPlaces> axes = places_to_measure(job, seen, scale);
+    for (Standing& s : views) {
+        s.centres = centre_lines(job, seen, *s.view, axes, scale);
+        draw_centre_lines(s.block, *s.view, s.centres, scale);
+    }
     for (int axis = 0; axis < 3; ++axis) {
         const AxisPlaces& places = axes[static_cast<std::size_t>(axis)];
-        const std::vector<Option> options = options_for(axis, job.first_angle);
+        const std::vector<Option> options = options_for(axis, job.first_angle, tight);
         for (const PlaceLink& link : places.links) {
             const Option* best = &options.front();
             if (link.kind == PlaceLink::Kind::place || link.kind == PlaceLink::Kind::row) {
                 double least = std::numeric_limits<double>::infinity();
                 for (const Option& option : options) {
-                    const double sum = unfitness(job, seen, views, option, axis, link, scale);
+                    const double sum = unfitness(seen, views, option, axis, link, scale);
                     if (sum < least - 1e-9) least = sum, best = &option;
                 }
             }
@@ -252,11 +272,12 @@ PrincipalViews principal_views(const Job& job, const Principal& seen, double sca
     for (Standing& s : views) {
         for (const auto& [side, links] : s.links)
             draw_side(s, job, side, links, is_level(side) ? s.view->right : s.view->up, scale);
+        draw_angles(s.block, job, *s.view, scale);
         caption(s);
     }
 
     // Between the wood of two views, and between what stands round them.
-    constexpr double between = 12, apart = 5;
+    const double between = tight ? 10 : 12, apart = tight ? 3 : 5;
     const Standing &front = views[0], &plan = views[1], &side = views[2];
     const Point2 side_at{
         std::max(front.width + between, front.block.box().right + apart - side.block.box().left), 0};

@@ -13,6 +13,8 @@ struct PrincipalViews {
 };
 
 /// scale  mm of paper per mm of wood
-PrincipalViews principal_views(const Job& job, const Principal& seen, double scale);
+/// tight  no dimensions above the front view in first angle, nor outside the plan, and less room between the
+/// views
+PrincipalViews principal_views(const Job& job, const Principal& seen, double scale, bool tight = false);
 
 } // namespace rayfleck::drawing

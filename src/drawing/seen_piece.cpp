@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace rayfleck::drawing {
 namespace {
@@ -21,6 +22,7 @@ constexpr double same_place = 0.05;
 void look(PieceView& v, const Job& job) {
     struct Reach {
         Rect all, shown;
+        double length = 0, length_shown = 0;
         bool any = false, any_shown = false;
     };
     std::vector<Reach> reach(job.placed.size());
@@ -30,15 +32,20 @@ void look(PieceView& v, const Job& job) {
         const Rect rect = around({line.at.a, line.at.b});
         part.all = part.any ? joined(part.all, rect) : rect;
         part.any = true;
+        const double length = std::hypot(line.at.b.x - line.at.a.x, line.at.b.y - line.at.a.y);
+        part.length += length;
         if (!line.visible) continue;
+        part.length_shown += length;
         part.shown = part.any_shown ? joined(part.shown, rect) : rect;
         part.any_shown = true;
         v.seen.visible.push_back(line.at);
         points.push_back(line.at.a), points.push_back(line.at.b);
     }
+    constexpr double enough_lines = 0.1;
     for (const Reach& part : reach)
-        v.shows.push_back(part.any_shown && part.shown.width() + part.shown.height() >
-                                                enough_seen * (part.all.width() + part.all.height()));
+        v.shows.push_back(part.any_shown && part.length_shown > enough_lines * part.length &&
+                          part.shown.width() + part.shown.height() >
+                              enough_seen * (part.all.width() + part.all.height()));
     if (!points.empty()) v.seen.box = around(points);
     v.seen.visible = united(v.seen.visible);
 }
@@ -54,6 +61,33 @@ void spread_over_rows(const Job& job, std::vector<bool>& seen) {
 }
 
 } // namespace
+
+std::optional<Lean> lean_of(const piece::Part& part, const solid::View& view) {
+    const std::pair<measure::Vector, double> sides[] = {{part.frame.x, part.length.value()},
+                                                        {part.frame.y, part.width.value()},
+                                                        {part.frame.z, part.thickness.value()}};
+    double longest = 0;
+    Point2 along;
+    for (const auto& [direction, size] : sides) {
+        const Point2 p{measure::dot(direction, view.right), measure::dot(direction, view.up)};
+        const double length = std::hypot(p.x, p.y);
+        if (length * size > longest + 1e-6) longest = length * size, along = {p.x / length, p.y / length};
+    }
+    if (longest <= 0) return std::nullopt;
+    // In the plan only what lies flat: the leg of a stool leans in the front and in the side view.
+    if (std::abs(view.towards.z) > 0.5 &&
+        std::max({std::abs(part.frame.x.z), std::abs(part.frame.y.z), std::abs(part.frame.z.z)}) < 0.9999)
+        return std::nullopt;
+    Lean lean;
+    if (along.y < -1e-9) along = {-along.x, -along.y};
+    lean.along = along;
+    lean.reference =
+        std::abs(along.y) >= std::abs(along.x) - 1e-9 ? Point2{0, 1} : Point2{along.x > 0 ? 1.0 : -1.0, 0};
+    lean.angle = std::acos(std::clamp(along.x * lean.reference.x + along.y * lean.reference.y, -1.0, 1.0));
+    constexpr double least = 0.2 * std::numbers::pi / 180;
+    if (lean.angle < least) return std::nullopt;
+    return lean;
+}
 
 int PieceView::edge_at(int axis, double place, const measure::Box& part) const {
     const bool level = axis == right;
@@ -112,13 +146,15 @@ Principal look_at_piece(const Job& job) {
         v->seen.hidden = without(united(all), v->seen.visible);
         if (v->seen.hidden.size() <= many_hidden_lines) continue;
         v->seen.hidden = without(united(unseen), v->seen.visible);
-        if (!tells_little) continue;
         // Kind by kind in the order of the list, as long as the view does not fill up.
-        for (const std::vector<Segment2>& row : covered) {
+        for (std::size_t r = 0; r < covered.size(); ++r) {
+            const std::vector<Segment2>& row = covered[r];
+            const piece::Part& part = *job.made(job.cut_list.rows[r].parts.front()).part;
+            if (row.empty() || !(tells_little || (!part.upright && lean_of(part, v->view)))) continue;
             std::vector<Segment2> more = unseen;
             more.insert(more.end(), row.begin(), row.end());
             std::vector<Segment2> lines = without(united(more), v->seen.visible);
-            if (row.empty() || lines.size() > most_in_an_empty_view) continue;
+            if (lines.size() > most_in_an_empty_view) continue;
             unseen = std::move(more);
             v->seen.hidden = std::move(lines);
         }

@@ -8,8 +8,10 @@
 // goes on behind another; they clutter when there are many. So: hidden edges of whole parts (no mortises, no
 // bores) are dashed in a view that has few of them; where there are many, only those of parts of which no
 // view shows any copy; and in a view that shows less than half of the parts (a plan under a broad top) also
-// those of covered parts, kind by kind in the order of the list, until it is full.
+// those of covered parts, kind by kind in the order of the list, until it is full. The same holds for covered
+// parts that lean in the view, so that their angle can be told.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +20,15 @@
 #include "drawing/whole_parts.hpp"
 
 namespace rayfleck::drawing {
+
+/// How a part stands askew in a view.
+struct Lean {
+    Point2 along;     ///< unit, in the picture: the longest of the part's directions as it shows there
+    Point2 reference; ///< unit, upright or level, at most 45° from it
+    double angle = 0; ///< radians between them, > 0
+};
+/// Nothing for a part that stands straight in the view, nor in the plan for one that leans in two ways.
+std::optional<Lean> lean_of(const piece::Part& part, const solid::View& view);
 
 struct PieceView {
     std::string name; ///< `front`, `plan`, `from the left`

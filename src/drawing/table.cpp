@@ -78,14 +78,48 @@ double Table::width() const {
     return sum;
 }
 
+bool Table::grouped() const {
+    return std::any_of(columns.begin(), columns.end(), [](const Column& c) { return !c.group.empty(); });
+}
+
+namespace {
+
+/// Names of groups above their columns, and a rule at either side of each group down to `bottom`.
+void draw_groups(Block& block, const Table& table, double bottom) {
+    double x = 0;
+    for (std::size_t c = 0; c < table.columns.size();) {
+        const std::string& group = table.columns[c].group;
+        double width = 0;
+        std::size_t end = c;
+        while (end < table.columns.size() && table.columns[end].group == group)
+            width += table.columns[end++].width;
+        if (!group.empty()) {
+            const double words = text_width(group, note_height, Typeface::sans_bold);
+            block.text({{x + (width - words) / 2, -row_room * 0.75 - note_height},
+                        group,
+                        note_height,
+                        Typeface::sans_bold,
+                        Ink::black,
+                        0});
+            for (const double at : {x, x + width})
+                block.line({at, 0}, {at, bottom}, Pen::thin, Role::table, Ink::grey);
+        }
+        x += width;
+        c = end;
+    }
+}
+
+} // namespace
+
 Block table_part(const Table& table, std::size_t first, double height, std::size_t& next) {
     Block block;
     const double width = table.width();
     const TableRow head = head_of(table);
     const SetRow head_set = set_row(table, head);
-    block.fill(Rect{0, -head_set.height, width, 0}, Ink::pale);
-    draw_row(block, table, head, head_set, 0, 0);
-    double y = -head_set.height;
+    const double groups = table.grouped() ? note_step : 0;
+    block.fill(Rect{0, -head_set.height - groups, width, 0}, Ink::pale);
+    draw_row(block, table, head, head_set, 0, -groups);
+    double y = -head_set.height - groups;
     block.line({0, 0}, {width, 0}, Pen::visible, Role::table);
     block.line({0, y}, {width, y}, Pen::thin, Role::table);
     next = first;
@@ -97,6 +131,12 @@ Block table_part(const Table& table, std::size_t first, double height, std::size
         ++next;
         const bool last = next == table.rows.size();
         block.line({0, y}, {width, y}, last ? Pen::visible : Pen::thin, Role::table);
+    }
+    if (groups > 0) {
+        // A remark across the table would be cut by the rules.
+        const bool across = std::any_of(table.rows.begin(), table.rows.end(),
+                                        [](const TableRow& row) { return !row.below.empty(); });
+        draw_groups(block, table, across ? -head_set.height - groups : y);
     }
     return block;
 }

@@ -13,6 +13,8 @@ struct Column {
     double width = 20;         ///< mm
     bool to_the_right = false; ///< figures are set against the right border
     Typeface face = Typeface::sans;
+    /// Stands above the heads of all neighbouring columns that name it, between rules.
+    std::string group = {};
 };
 
 struct TableRow {
@@ -29,6 +31,7 @@ struct Table {
     std::vector<TableRow> rows;
     double indent = 10; ///< of the line below a row, mm
     double width() const;
+    bool grouped() const;
 };
 
 /// A stretch of the table from row `first`, as many rows as fit into `height`, with the head on top. The

@@ -224,7 +224,10 @@ Room room_of(const std::string& words, double cap_height, Typeface face) {
 
 MeasuredText measure_text(const std::string& words, double cap_height, Typeface face) {
     const std::u32string text = characters_to_set(words);
-    Setter setter(has_all(face, text)                                            ? face
+    // The lettering's figure 1 is a bare stroke that can be read as a line; strings with figures are set in the
+    // sans face, whose 1 has a flag and a foot (decided by looking at prints).
+    const bool has_figures = face == Typeface::lettering && std::any_of(text.begin(), text.end(), is_figure);
+    Setter setter(has_all(face, text) && !has_figures                            ? face
                   : has_all(Typeface::sans, text) || face == Typeface::lettering ? Typeface::sans
                                                                                  : face,
                   cap_height);

@@ -318,12 +318,33 @@ void draw_seen(Block& block, const Seen& seen, const LengthMap& map, Point2 orig
             }
         return out;
     };
-    const std::vector<Segment2> visible = thinned(on_paper(seen.visible), least_gap);
+    // The outermost lines stay whatever lies beside them: they are what is measured.
+    std::vector<Segment2> outermost, within;
+    for (const Segment2& s : seen.visible) {
+        const auto both = [](double a, double b, double border) {
+            return std::abs(a - border) < same_offset && std::abs(b - border) < same_offset;
+        };
+        const bool outer = both(s.a.x, s.b.x, seen.box.left) || both(s.a.x, s.b.x, seen.box.right) ||
+                           both(s.a.y, s.b.y, seen.box.bottom) || both(s.a.y, s.b.y, seen.box.top);
+        (outer ? outermost : within).push_back(s);
+    }
+    std::vector<Segment2> visible = on_paper(outermost);
+    const std::vector<Segment2> rest = thinned(on_paper(within), least_gap, visible);
+    visible.insert(visible.end(), rest.begin(), rest.end());
     const std::vector<Segment2> hidden = thinned(on_paper(seen.hidden), least_gap, visible);
+    // A splinter that makes the piece wider stays, be it a speck.
+    const Rect whole{origin.x, origin.y, origin.x + map.length_on_paper(),
+                     origin.y + seen.box.height() * map.scale()};
+    const auto at_border = [&](const std::vector<Point2>& points) {
+        return std::any_of(points.begin(), points.end(), [&](Point2 p) {
+            return p.x < whole.left + 1e-6 || p.x > whole.right - 1e-6 || p.y < whole.bottom + 1e-6 ||
+                   p.y > whole.top - 1e-6;
+        });
+    };
     for (std::vector<Point2>& points : chained(hidden))
         if (!is_stub(points)) block.stroke(std::move(points), Pen::hidden, role);
     for (std::vector<Point2>& points : chained(visible))
-        if (!is_stub(points)) block.stroke(std::move(points), Pen::visible, role);
+        if (!is_stub(points) || at_border(points)) block.stroke(std::move(points), Pen::visible, role);
     const double top = origin.y + seen.box.height() * map.scale();
     for (std::size_t i = 0; i + 1 < map.kept().size(); ++i) {
         const LengthMap::Kept &a = map.kept()[i], &b = map.kept()[i + 1];

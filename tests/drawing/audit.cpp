@@ -9,6 +9,8 @@
 
 #include <fmt/format.h>
 
+#include "audit_subjects.hpp"
+
 namespace rayfleck::testing {
 namespace {
 
@@ -336,6 +338,13 @@ std::vector<std::string> audit(const drawing::Set& set, const measure::Manner& m
     std::vector<std::string> faults;
     for (std::size_t i = 0; i < set.sheets.size(); ++i)
         SheetAudit(set.sheets[i], static_cast<int>(i) + 1, faults).look();
+    for (std::size_t i = 0; i < set.sheets.size(); ++i) {
+        const int number = static_cast<int>(i) + 1;
+        audit_views(set.sheets[i], number, faults);
+        audit_dimension_layout(set.sheets[i], number, faults);
+        audit_dimension_figures(set.sheets[i], number, manner, faults);
+    }
+    audit_references(set, faults);
     records(set, manner, faults);
     return faults;
 }
