@@ -311,7 +311,7 @@ class PageAudit {
     std::vector<Figure> figures() const {
         const double unit = unit_.mm;
         const auto is_small = [&](const Words& w) {
-            return w.lettering && w.says.find_first_not_of("0123456789") == std::string::npos && has_bar(w);
+            return w.says.find_first_not_of("0123456789") == std::string::npos && has_bar(w);
         };
         const auto along = [](const Words& w, Place p) { return w.turned ? p.y : p.x; };
         const auto height = [](const Words& w) { return w.turned ? -w.box[0].x : w.box[0].y; };
