@@ -195,8 +195,16 @@ struct Room {
     double width = 0, lowest = 0, highest = 0;
 };
 
+/// The lettering's figure 1 is a bare stroke that can be read as a line; strings with figures are set in the
+/// sans face, whose 1 has a flag and a foot (decided by looking at prints).
+template <typename String> Typeface face_for(const String& words, Typeface face) {
+    const bool figures = std::any_of(words.begin(), words.end(), [](auto c) { return c >= '0' && c <= '9'; });
+    return face == Typeface::lettering && figures ? Typeface::sans : face;
+}
+
 /// Most texts are of plain letters that their face has, without a fraction: one run. Nothing for others.
-std::optional<Room> room_of_plain(const std::string& words, double cap_height, Typeface face) {
+std::optional<Room> room_of_plain(const std::string& words, double cap_height, Typeface wanted) {
+    const Typeface face = face_for(words, wanted);
     const TrueType& type = font(face);
     const double size = cap_height / type.cap_height();
     Room room{0, 0, cap_height};
@@ -224,10 +232,8 @@ Room room_of(const std::string& words, double cap_height, Typeface face) {
 
 MeasuredText measure_text(const std::string& words, double cap_height, Typeface face) {
     const std::u32string text = characters_to_set(words);
-    // The lettering's figure 1 is a bare stroke that can be read as a line; strings with figures are set in the
-    // sans face, whose 1 has a flag and a foot (decided by looking at prints).
-    const bool has_figures = face == Typeface::lettering && std::any_of(text.begin(), text.end(), is_figure);
-    Setter setter(has_all(face, text) && !has_figures                            ? face
+    const Typeface legible = face_for(text, face);
+    Setter setter(has_all(legible, text)                                         ? legible
                   : has_all(Typeface::sans, text) || face == Typeface::lettering ? Typeface::sans
                                                                                  : face,
                   cap_height);

@@ -31,10 +31,11 @@ struct Attempt {
     }
     /// Of the tails outside, in radians.
     double tail() const { return inside ? 0 : 5.0 / radius; }
-    std::vector<Point2> arc() const {
+    /// chord  longest side of the polyline, mm
+    std::vector<Point2> arc(double chord) const {
         std::vector<Point2> points;
         const double a = from - tail(), b = to + tail();
-        const int steps = std::max(4, static_cast<int>(std::ceil((b - a) * radius / 0.4)));
+        const int steps = std::max(4, static_cast<int>(std::ceil((b - a) * radius / chord)));
         for (int i = 0; i <= steps; ++i) points.push_back(at(a + (b - a) * i / steps, radius));
         return points;
     }
@@ -125,7 +126,7 @@ class Angles {
         const std::vector<Role> lines{Role::edge, Role::dimension, Role::extension, Role::centre};
         int count =
             block_.occupied().crossings(a.at(reference(a), 1.5), a.at(reference(a), a.radius + 2), lines);
-        const std::vector<Point2> arc = a.arc();
+        const std::vector<Point2> arc = a.arc(coarse);
         for (std::size_t i = 1; i < arc.size(); ++i)
             count += block_.occupied().crossings(arc[i - 1], arc[i], lines) > 0;
         return count;
@@ -139,6 +140,7 @@ class Angles {
         std::optional<Attempt> best;
         int least = 1000000;
         for (const Segment2& s : edges_along(part, lean)) {
+            if (least == 0) break;
             const double length = std::hypot(s.b.x - s.a.x, s.b.y - s.a.y);
             for (const bool at_start : {true, false})
                 for (const double radius : {14.0, 20.0, 28.0, 40.0, 10.0}) {
@@ -195,7 +197,7 @@ class Angles {
         const std::vector<Point2> box = text_box(a.figure);
         constexpr double clear = 0.7;
         if (!block_.occupied().free_for_text(box, clear)) return false;
-        const std::vector<Point2> arc = a.arc();
+        const std::vector<Point2> arc = a.arc(coarse);
         for (std::size_t i = 1; i < arc.size(); ++i) {
             if (meet(corners(grown(around(box), clear)), Quad{arc[i - 1], arc[i]})) return false;
             if (!block_.occupied().free_for_line(arc[i - 1], arc[i], clear)) return false;
@@ -208,7 +210,7 @@ class Angles {
     void commit(const Attempt& a, const Lean& lean) {
         if (along_an_edge(a) != Along::all)
             block_.line(a.at(reference(a), 1), a.at(reference(a), a.radius + 2), Pen::thin, Role::extension);
-        block_.stroke(a.arc(), Pen::thin, Role::dimension);
+        block_.stroke(a.arc(0.4), Pen::thin, Role::dimension);
         for (const double end : {a.from, a.to}) {
             // Along the arc towards the end, from within or from without.
             const double way = (end == a.to) == a.inside ? 1 : -1;
@@ -221,6 +223,8 @@ class Angles {
     }
 
     static constexpr double arrow = 3;
+    /// Fine enough to find what an arc would cross.
+    static constexpr double coarse = 2;
     Block& block_;
     const Job& job_;
     const PieceView& view_;

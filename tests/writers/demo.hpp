@@ -60,6 +60,7 @@ inline Set set() {
     items.push_back(line({241, 75}, {241, 105}, Pen::thin));
     items.push_back(line({200, 40}, {280, 40}, Pen::thin));
     items.push_back(Text{{235, 41}, "17-5/8", 2.5, Typeface::lettering});
+    items.push_back(Text{{200, 70}, "SIDE TABLE", 3.5, Typeface::lettering});
     items.push_back(Text{{250, 60}, "at 30°", 2.5, Typeface::sans, Ink::red, 30});
     items.push_back(Link{{30, 20}, {60, 30}, 1});
     items.push_back(Text{{30, 24}, "to the template", 2.5, Typeface::sans, Ink::blue});
