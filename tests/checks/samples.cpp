@@ -2,6 +2,12 @@
 // and no other.
 //
 //     # Finds: fault overlapping-parts
+//
+// The pieces in tests/checks/judged were written, and judged as a maker judges a drawing, before the program
+// was asked. Beside the fault that was seen it may find what follows from it.
+//
+//     # Judged: sound
+//     # Judged: fault opening-miter
 
 #include <algorithm>
 #include <regex>
@@ -110,4 +116,24 @@ TEST_CASE("every piece in samples/faults has the faults that its head names and 
         INFO(check.name);
         CHECK(checks_found.contains(std::string(check.name)));
     }
+}
+
+TEST_CASE("pieces judged beforehand are found sound or wanting as they were judged") {
+    static const std::regex head("^# Judged: (?:sound|((?:caution|fault) [a-z-]+))$");
+    const std::vector<std::string> pieces = pieces_in(std::string(RAYFLECK_ROOT) + "/tests/checks/judged");
+    CHECK(pieces.size() >= 10);
+    for (const std::string& path : pieces) DYNAMIC_SECTION(file_name(path)) {
+            std::smatch judged;
+            const std::vector<std::string> lines = lines_of(bytes_of(path));
+            REQUIRE(std::regex_match(lines.front(), judged, head));
+            const auto study = study_file(path);
+            for (const auto& size : study->sizes) {
+                INFO(findings::show(size->findings, study->texts, {}));
+                const std::vector<std::string> found = names_of(counting(size->findings));
+                if (judged[1].matched)
+                    CHECK(std::count(found.begin(), found.end(), judged[1].str()) > 0);
+                else
+                    CHECK(found.empty());
+            }
+        }
 }
