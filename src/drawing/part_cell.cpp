@@ -3,6 +3,7 @@
 #include "drawing/part_cell.hpp"
 
 #include <algorithm>
+#include <limits>
 
 #include <fmt/format.h>
 
@@ -52,8 +53,8 @@ std::vector<std::string> notes_of(const Job& job, const cutlist::Row& row,
 double words_width(const CellRoom& room) { return room.words_beside ? (room.width - 10) / 2 : room.width; }
 
 /// All of a cell in one room: heading, views, table, notes.
-Block laid_out(const Job& job, const cutlist::Row& row, std::vector<Feature> features, const PartSeen& seen,
-               const CellRoom& room, const ViewsRoom& for_views) {
+CellLaid laid_out(const Job& job, const cutlist::Row& row, std::vector<Feature> features,
+                  const PartSeen& seen, const CellRoom& room, const ViewsRoom& for_views) {
     const int part = row.parts.front();
     const PartViews views = part_views(job, row, features, seen, for_views);
     const GaugeFrame gauge(job.made(part));
@@ -81,7 +82,17 @@ Block laid_out(const Job& job, const cutlist::Row& row, std::vector<Feature> fea
     }
     for (const std::string& note : notes_of(job, row, features))
         y = set_lines(cell, wrapped(note, words, note_height, Typeface::sans), left, y) - 0.4;
-    return cell;
+    CellLaid laid;
+    const Rect box = cell.box();
+    if (room.words_beside)
+        laid.covers = {{box.left, heading_end, box.right, box.top},
+                       {box.left, heading_end - 2 - drawn.height(), left, box.top},
+                       {left, y, box.right, box.top}};
+    else
+        laid.covers = {box};
+    laid.block = std::move(cell);
+    laid.scale = views.scale.factor;
+    return laid;
 }
 
 /// Height of heading, table and notes: so much of a room the views cannot have.
@@ -96,8 +107,23 @@ double height_of_words(const Job& job, const cutlist::Row& row, const std::vecto
            static_cast<double>(lines) * (note_step + 0.4);
 }
 
-/// Thinner on paper, or smaller than a fifth, no joint can be read.
-constexpr double thinnest_readable = 3.5, smallest_readable = 0.2 - 1e-9;
+/// Smaller than a fifth no joint can be read, nor thinner on paper than this, nor cuts finer than that;
+/// profiles that run through are enlarged in a detail instead.
+constexpr double smallest_readable = 0.2 - 1e-9, thinnest_readable = 1.5, finest_readable = 2;
+
+/// The finest size along or across of what does not run through, mm of wood; infinity for none.
+double finest_cut(const std::vector<Feature>& features, const GaugeFrame& gauge) {
+    double finest = std::numeric_limits<double>::infinity();
+    for (const Feature& feature : features) {
+        const CutForm form = feature.record.form;
+        if (form != CutForm::hollow && form != CutForm::prism && form != CutForm::tongue) continue;
+        const double along = feature.places.front().high.x - feature.places.front().low.x,
+                     across = feature.places.front().high.y - feature.places.front().low.y;
+        if (along > gauge.size(0) - 0.01 || across > gauge.size(1) - 0.01) continue;
+        finest = std::min({finest, along, across});
+    }
+    return finest;
+}
 
 } // namespace
 
@@ -119,10 +145,10 @@ PartCell::Fitting PartCell::fit(const CellRoom& room) const {
     return fitting;
 }
 
-Block PartCell::laid_out_in(Fitting fitting) const {
-    Block cell = laid_out(job_, row_, features_, seen_, fitting.room, fitting.views);
-    for (int attempt = 0; attempt < 3 && cell.box().height() > fitting.room.height; ++attempt) {
-        fitting.views.height -= cell.box().height() - fitting.room.height + 0.5;
+CellLaid PartCell::laid_out_in(Fitting fitting) const {
+    CellLaid cell = laid_out(job_, row_, features_, seen_, fitting.room, fitting.views);
+    for (int attempt = 0; attempt < 3 && cell.block.box().height() > fitting.room.height; ++attempt) {
+        fitting.views.height -= cell.block.box().height() - fitting.room.height + 0.5;
         if (fitting.views.height < 20) break;
         cell = laid_out(job_, row_, features_, seen_, fitting.room, fitting.views);
     }
@@ -132,22 +158,28 @@ Block PartCell::laid_out_in(Fitting fitting) const {
 void PartCell::lay_out(const std::vector<CellRoom>& rooms) {
     const measure::Box& box = job_.made(row_.parts.front()).solid.box;
     const double thickness = std::min(box.high.z - box.low.z, box.high.y - box.low.y);
+    const double finest = finest_cut(features_, GaugeFrame(job_.made(row_.parts.front())));
     Fitting best;
     for (const CellRoom& room : rooms) {
         const Fitting fitting = fit(room);
         if (best.scale == 0 || fitting.scale > best.scale * 1.2) best = fitting;
-        if (fitting.scale >= smallest_readable && fitting.scale * thickness >= thinnest_readable) break;
+        if (fitting.scale >= smallest_readable && fitting.scale * thickness >= thinnest_readable &&
+            fitting.scale * finest >= finest_readable)
+            break;
     }
-    scale_ = best.scale;
-    block_ = laid_out_in(best);
+    laid_ = laid_out_in(best);
 }
 
 bool PartCell::squeeze_into(const CellRoom& room) {
+    constexpr double most_smaller = 2.6; // from 1:2 to 1:5, the widest step of the lists
+    const double least = std::max(std::min(smallest_readable, laid_.scale), laid_.scale / most_smaller);
     const Fitting fitting = fit(room);
-    if (fitting.scale < std::min(smallest_readable, scale_) || fitting.scale < scale_ / 2.6) return false;
-    Block cell = laid_out_in(fitting);
-    if (cell.box().width() > room.width || cell.box().height() > room.height) return false;
-    block_ = std::move(cell);
+    if (fitting.scale < least) return false;
+    CellLaid cell = laid_out_in(fitting);
+    if (cell.scale < least || cell.block.box().width() > room.width ||
+        cell.block.box().height() > room.height)
+        return false;
+    laid_ = std::move(cell);
     return true;
 }
 

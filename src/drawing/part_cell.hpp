@@ -16,6 +16,15 @@ struct CellRoom {
     bool words_beside = false;
 };
 
+/// A cell as it comes on paper.
+struct CellLaid {
+    Block block;
+    /// What it covers, in the block's own coordinates: less than its box where the words stand beside the
+    /// views.
+    std::vector<Rect> covers;
+    double scale = 0;
+};
+
 /// One row of the cut list, ready to be laid out in one room or another.
 class PartCell {
   public:
@@ -27,7 +36,7 @@ class PartCell {
     /// Lays it out in that room if the part stays readable there and not below half of its scale; false, and
     /// nothing changed, when it does not.
     bool squeeze_into(const CellRoom& room);
-    const Block& block() const { return block_; }
+    const CellLaid& laid() const { return laid_; }
 
   private:
     struct Fitting {
@@ -37,14 +46,13 @@ class PartCell {
     };
     Fitting fit(const CellRoom& room) const;
     /// The cell in that room, its views made smaller until it keeps the height.
-    Block laid_out_in(Fitting fitting) const;
+    CellLaid laid_out_in(Fitting fitting) const;
 
     const Job& job_;
     const cutlist::Row& row_;
     std::vector<Feature> features_;
     PartSeen seen_;
-    double scale_ = 0;
-    Block block_;
+    CellLaid laid_;
 };
 
 /// Where the sizes come from that the maker left out; empty when he left none.

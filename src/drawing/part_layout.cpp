@@ -18,7 +18,7 @@ using joinery::Made;
 constexpr double longest_on_paper = 500; ///< a part is not broken by more than this shortens
 constexpr double widest_broken = 46, thickest_on_paper = 32;
 /// A board without work on it need not be large.
-constexpr double widest_plain = 46;
+constexpr double widest_plain = 100;
 /// mm of paper: between two views with and without a string of dimensions, below the last one for its two
 /// strings, above the first one for its string, or for the thicknesses over the end view when the face comes
 /// first.

@@ -33,23 +33,25 @@ Open new_leaf(const Job& job) {
     return open;
 }
 
-Rect taken(const Rect& found, const Rect& cell) {
-    return grown({found.left, found.top - cell.height(), found.left + cell.width(), found.top}, air);
-}
-
-bool place(Open& open, const Block& cell) {
-    const auto found = open.space.find(cell.box().width(), cell.box().height());
+/// covers  what of the block is taken, in its own coordinates
+bool place(Open& open, const Block& block, const std::vector<Rect>& covers) {
+    const Rect& box = block.box();
+    const auto found = open.space.find(box.width(), box.height());
     if (!found) return false;
-    open.leaf.block.add(cell, {found->left - cell.box().left, found->top - cell.box().top});
-    open.space.take(taken(*found, cell.box()));
+    const Point2 by{found->left - box.left, found->top - box.top};
+    open.leaf.block.add(block, by);
+    for (const Rect& rect : covers)
+        open.space.take(
+            grown({rect.left + by.x, rect.bottom + by.y, rect.right + by.x, rect.top + by.y}, air));
     return true;
 }
+bool place(Open& open, const PartCell& cell) { return place(open, cell.laid().block, cell.laid().covers); }
 
 /// Places a cell on the first sheet with room for it; where there is none, in what is left of a sheet if the
 /// part can be drawn smaller and still be read. gives  the index of that sheet; nothing when none has room
 std::optional<std::size_t> place_on_any(std::vector<Open>& open, PartCell& cell) {
     for (std::size_t s = 0; s < open.size(); ++s)
-        if (place(open[s], cell.block())) return s;
+        if (place(open[s], cell)) return s;
     constexpr double least_width = 110, least_height = 55, for_words_beside = 260;
     for (std::size_t s = 0; s < open.size(); ++s) {
         std::vector<CellRoom> left;
@@ -60,7 +62,7 @@ std::optional<std::size_t> place_on_any(std::vector<Open>& open, PartCell& cell)
                 left.push_back({rect.width() - 0.01, rect.height() - 0.01, true});
         }
         for (const CellRoom& room : left)
-            if (cell.squeeze_into(room) && place(open[s], cell.block())) return s;
+            if (cell.squeeze_into(room) && place(open[s], cell)) return s;
     }
     return std::nullopt;
 }
@@ -119,10 +121,10 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row) {
         if (!on) {
             on = open.size();
             open.push_back(new_leaf(job));
-            if (!place(open.back(), cell.block())) {
+            if (!place(open.back(), cell)) {
                 // Higher than a sheet: it stands at the top all the same, and is the only one there.
-                const Rect usable = job.paper.usable(), &box = cell.block().box();
-                open.back().leaf.block.add(cell.block(), {usable.left - box.left, usable.top - box.top});
+                const Rect usable = job.paper.usable(), &box = cell.laid().block.box();
+                open.back().leaf.block.add(cell.laid().block, {usable.left - box.left, usable.top - box.top});
                 open.back().space.take(usable);
             }
         }
@@ -135,10 +137,11 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row) {
     for (const Block& aside : {legend_of_marks(job), rules_block(job, width)}) {
         if (aside.empty() || open.empty()) continue;
         bool stands = false;
-        for (auto leaf = open.rbegin(); leaf != open.rend() && !stands; ++leaf) stands = place(*leaf, aside);
+        for (auto leaf = open.rbegin(); leaf != open.rend() && !stands; ++leaf)
+            stands = place(*leaf, aside, {aside.box()});
         if (stands) continue;
         open.push_back(new_leaf(job));
-        if (!place(open.back(), aside)) {
+        if (!place(open.back(), aside, {aside.box()})) {
             const Rect usable = job.paper.usable();
             open.back().leaf.block.add(aside, {usable.left - aside.box().left, usable.top - aside.box().top});
         }
