@@ -28,6 +28,16 @@ bool take(const Strip& strip, std::vector<std::int64_t>& most) {
     return all;
 }
 
+bool take(const Section& section, std::vector<std::int64_t>& most) {
+    for (std::size_t i = 0; i < section.strips.size(); ++i)
+        if (!take(section.strips[i], most)) {
+            while (i-- > 0)
+                for (const Item& item : section.strips[i].items) ++most[item.lie.type];
+            return false;
+        }
+    return true;
+}
+
 Measure width_of(const Strip& strip) {
     Measure width = 0;
     for (const Item& item : strip.items) width = std::max(width, item.lie.v);
@@ -91,15 +101,22 @@ Pattern Builder::build(int sheet, const Prices& asked, std::int64_t& work) {
             for (Section& section : pattern.sections) built.sections.push_back(std::move(section));
             break;
         }
-        const Section* best = nullptr;
-        double most = -1;
-        for (const Section& section : pattern.sections) {
+        const auto density = [&](const Section& section) {
             double value = 0;
             for (const Strip& strip : section.strips) value += static_cast<double>(value_of(strip, prices));
-            if (value / static_cast<double>(section.length) > most)
-                most = value / static_cast<double>(section.length), best = &section;
+            return value / static_cast<double>(section.length);
+        };
+        std::stable_sort(pattern.sections.begin(), pattern.sections.end(),
+                         [&](const Section& a, const Section& b) { return density(a) > density(b); });
+        const Measure its_length = pattern.sections.front().length;
+        bool any = false;
+        for (Section& section : pattern.sections) {
+            if (!model_.sections || !take(section, prices.most)) continue;
+            any = true;
+            length -= section.length;
+            built.sections.push_back(std::move(section));
         }
-        const Measure its_length = best->length;
+        if (any) continue;
         Section section{0, its_length, this->section(sheet, its_length, prices, work)};
         if (section.strips.empty()) break;
         built.sections.push_back(std::move(section));

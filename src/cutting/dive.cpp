@@ -19,9 +19,19 @@ constexpr double close = 1e-6;
 /// Rounds of pricing after which a dive gives a node up.
 constexpr int rounds_of_node = 60;
 /// Patterns that share no part, priced one after the other from one set of duals.
-constexpr int sweeps = 6;
-/// Second choices are made in the first nodes of a dive only.
-constexpr int deepest_second_choice = 12;
+constexpr int sweeps_of_strips = 6, sweeps_of_sections = 2;
+
+/// Rounds of pricing in a node that is within the target already: a better program leads to better choices.
+constexpr int extra_rounds = 2;
+/// How far the lot may move a pattern's fraction in the choice of the next to fix.
+constexpr double widest_spread = 0.3;
+
+constexpr double hopeless = 1e300;
+/// Of the boards of the best dive so far, the share that is taken back; and after how many dives in vain the
+/// next begins at the whole again.
+constexpr double least_share = 0.2, most_share = 0.7;
+constexpr int patience = 25;
+constexpr std::int64_t steps_between = 20'000;
 
 } // namespace
 
@@ -38,6 +48,12 @@ Dive::Dive(const Model& model, Solution best, Cost bound, std::int64_t limit)
 
 Cost Dive::target() const {
     return best_.complete ? attainable_.below(best_.cost) : largest_cost * largest_count;
+}
+
+void Dive::offer(const Solution& solution) {
+    if (!better(solution, best_)) return;
+    best_ = solution;
+    for (const Use& use : best_.uses) master_.add(use.pattern);
 }
 
 void Dive::correct_values(int passes, double share) {
@@ -60,6 +76,7 @@ int Dive::add_columns(const State& state, const Scaled& scaled, const std::vecto
         return static_cast<double>(value) / scale - static_cast<double>(model_.sheets[sheet].cost) -
                sheet_duals[sheet];
     };
+    const int sweeps = model_.sections ? sweeps_of_sections : sweeps_of_strips;
     int added = 0;
     Scaled left = scaled;
     for (int sweep = 0; sweep < sweeps; ++sweep) {
@@ -91,12 +108,16 @@ int Dive::add_columns(const State& state, const Scaled& scaled, const std::vecto
 }
 
 Dive::Priced Dive::price(const State& state, bool root) {
-    bool all = !model_.sections;
+    bool all = !model_.sections, bounded = false;
+    const std::int64_t begin = work_;
     for (int round = 0;; ++round) {
         master_.solve(work_);
         const double value = static_cast<double>(state.cost) + master_.value();
-        if (!root && value <= static_cast<double>(target()) + close) return Priced::within_target;
+        const bool within = value <= static_cast<double>(target()) + close;
+        if (!root && within && round >= extra_rounds) return Priced::within_target;
         if (out_of_work()) return Priced::out_of_work;
+        if (root && all && model_.sections && bounded && work_ > begin + limit_ / 8)
+            return Priced::out_of_work;
         if (!root && round >= rounds_of_node) return Priced::above_target;
         const std::vector<double> duals = master_.part_duals(), sheet_duals = master_.sheet_duals();
         const Scaled prices = scaled(model_, duals, state.demand);
@@ -111,6 +132,7 @@ Dive::Priced Dive::price(const State& state, bool root) {
                     exact = &down_;
                 }
             }
+            bounded = true;
             if (exact != nullptr) {
                 const Cost least = attainable_.at_least(
                     state.cost + price_bound(model_, state.demand, state.available, prices, *exact));
@@ -125,7 +147,7 @@ Dive::Priced Dive::price(const State& state, bool root) {
             all = true;
             continue;
         }
-        return Priced::above_target;
+        return within && !root ? Priced::within_target : Priced::above_target;
     }
 }
 
@@ -150,16 +172,21 @@ void Dive::complete(const State& state, const Solution& rest) {
     if (better(whole, best_)) best_ = std::move(whole);
 }
 
-void Dive::dive(State state, int second_choices, int depth) {
-    for (;; ++depth) {
-        if (state.empty()) return complete(state, {});
-        if (out_of_work() || proven() || state.cost > target()) return;
+/// Goes down from the state; gives the program's value where it ends, and leaves the state as it is there.
+double Dive::dive(State& state) {
+    for (;;) {
+        if (state.empty()) {
+            complete(state, {});
+            return static_cast<double>(state.cost);
+        }
+        if (out_of_work() || proven()) return hopeless;
         complete(state, greedy(model_, state.demand, state.available, work_));
-        if (proven()) return;
+        if (proven() || state.cost > target()) return hopeless;
         master_.want(state.demand, state.available, true);
         if (price(state, false) != Priced::within_target) {
+            const double value = static_cast<double>(state.cost) + master_.value();
             if (!out_of_work()) complete(state, correction_.pass(state.demand, state.available, work_));
-            return;
+            return value;
         }
         std::vector<std::pair<double, std::size_t>> candidates;
         bool fixed = false;
@@ -170,31 +197,56 @@ void Dive::dive(State state, int second_choices, int depth) {
             if (whole >= 1)
                 fixed = fix(state, column, static_cast<std::int64_t>(whole)) || fixed;
             else
-                candidates.emplace_back(-use, column);
+                candidates.emplace_back(-std::round((use + spread_ * lot_.draw()) / close), column);
         }
         if (fixed) continue;
-        std::stable_sort(candidates.begin(), candidates.end(),
-                         [](const auto& a, const auto& b) { return a.first < b.first - close; });
-        if (candidates.empty()) return;
-        if (depth < deepest_second_choice)
-            for (int i = 1; i <= second_choices && i < static_cast<int>(candidates.size()); ++i) {
-                State other = state;
-                if (fix(other, candidates[i].second, 1))
-                    dive(std::move(other), second_choices - i, depth + 1);
-                if (out_of_work() || proven()) return;
-            }
-        if (!fix(state, candidates[0].second, 1)) return;
+        const auto largest = std::min_element(candidates.begin(), candidates.end());
+        if (largest == candidates.end() || !fix(state, largest->second, 1)) return hopeless;
     }
 }
 
-void Dive::run() {
-    State whole;
-    for (const Type& type : model_.types) whole.demand.push_back(type.demand);
-    for (const Sheet& sheet : model_.sheets) whole.available.push_back(sheet.available);
-    master_.want(whole.demand, whole.available, false);
-    price(whole, true);
-    for (int second_choices = 0; !out_of_work() && !proven() && second_choices < 8; ++second_choices)
-        dive(whole, second_choices, 0);
+/// Takes a share of the fixed boards back, drawn by lot.
+void Dive::loosen(State& state, double share) {
+    std::vector<Use> kept;
+    for (Use& use : state.fixed) {
+        std::int64_t back = 0;
+        for (std::int64_t i = 0; i < use.times; ++i) back += lot_.draw() < share ? 1 : 0;
+        for (const auto& [type, many] : use.pattern.counts) state.demand[type] += back * many;
+        state.available[use.pattern.sheet] += back;
+        state.cost -= back * model_.sheets[use.pattern.sheet].cost;
+        use.times -= back;
+        if (use.times > 0) kept.push_back(std::move(use));
+    }
+    state.fixed = std::move(kept);
+}
+
+void Dive::price_whole() {
+    for (const Type& type : model_.types) whole_.demand.push_back(type.demand);
+    for (const Sheet& sheet : model_.sheets) whole_.available.push_back(sheet.available);
+    master_.want(whole_.demand, whole_.available, false);
+    price(whole_, true);
+    base_ = whole_;
+    reached_ = hopeless;
+}
+
+void Dive::run(int dives, std::int64_t until) {
+    for (int turn = 0; turn < dives && work_ < until && !out_of_work() && !proven(); ++turn) {
+        work_ += steps_between;
+        State state = base_;
+        spread_ = first_ ? 0 : widest_spread;
+        first_ = false;
+        loosen(state, least_share + (most_share - least_share) * lot_.draw());
+        const double value = dive(state);
+        if (value <= reached_ + close) {
+            if (value < reached_ - close) in_vain_ = 0;
+            base_ = std::move(state);
+            reached_ = value;
+        } else if (++in_vain_ >= patience) {
+            base_ = whole_;
+            reached_ = hopeless;
+            in_vain_ = 0;
+        }
+    }
 }
 
 } // namespace rayfleck::cutting

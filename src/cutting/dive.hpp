@@ -5,6 +5,7 @@
 
 #include "cutting/bound.hpp"
 #include "cutting/builder.hpp"
+#include "cutting/lot.hpp"
 #include "cutting/master.hpp"
 #include "cutting/value_correction.hpp"
 
@@ -15,8 +16,19 @@ class Dive {
     /// `best`: what there is so far; `limit`: steps at which to stop.
     Dive(const Model& model, Solution best, Cost bound, std::int64_t limit);
 
-    /// All of it: columns for the whole problem, the bound, dives with more and more second choices.
-    void run();
+    /// Columns for the whole problem, and the bound. Once, before run().
+    void price_whole();
+
+    /// At most so many dives, begun before `until` steps in all.
+    void run(int dives, std::int64_t until);
+
+    void stop_at(std::int64_t limit) { limit_ = limit; }
+
+    /// A plan found elsewhere.
+    void offer(const Solution& solution);
+
+    /// No cost lies between the bound and the best plan's.
+    bool one_step_from_proof() const { return best_.complete && target() <= bound_; }
 
     /// Passes of value correction, at most so many, and only while they cost less than `share` of the limit.
     void correct_values(int passes, double share);
@@ -37,7 +49,8 @@ class Dive {
 
     Priced price(const State& state, bool root);
     int add_columns(const State& state, const Scaled& scaled, const std::vector<double>& sheet_duals);
-    void dive(State state, int second_choices, int depth);
+    double dive(State& state);
+    void loosen(State& state, double share);
     bool fix(State& state, std::size_t column, std::int64_t times) const;
     void complete(const State& state, const Solution& rest);
     bool out_of_work() const { return work_ >= limit_; }
@@ -52,6 +65,12 @@ class Dive {
     Solution best_;
     Cost bound_ = 0;
     std::int64_t work_ = 0, limit_ = 0;
+    State whole_, base_; ///< base: where the best dive since the last fresh begin ended
+    double reached_ = 0; ///< the program's value there
+    int in_vain_ = 0;    ///< dives that did not lower it
+    bool first_ = true;
+    double spread_ = 0; ///< of the lot in this dive
+    Lot lot_;
 };
 
 } // namespace rayfleck::cutting

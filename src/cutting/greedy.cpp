@@ -141,7 +141,7 @@ Solution run(const Model& model, const std::vector<Lie>& order, const std::vecto
             if (available[s] == 0) continue;
             std::vector<std::int64_t> rest = residual;
             Pattern pattern = fill_in_order(model, static_cast<int>(s), order, rest);
-            work += static_cast<std::int64_t>(order.size()) * 8;
+            work += static_cast<std::int64_t>(order.size()) * 20 + 2000;
             const double area = area_of(model, pattern);
             if (area == 0) continue;
             const double price = static_cast<double>(model.sheets[s].cost) / area;

@@ -11,6 +11,8 @@ namespace {
 
 /// Cells of a knapsack beyond which the grid gets coarser. Strips alone are a cheaper problem.
 constexpr Measure cells_of_strips = 20000, cells_of_sections = 6000;
+/// Up to so many lies, sections as long as two parts in a row are among the few.
+constexpr std::size_t types_in_pairs = 24;
 /// Sums of prices stay below this.
 constexpr double largest_value = 1 << 29;
 
@@ -113,24 +115,24 @@ void Pricer::Kind::row_of(int top, Measure end, std::int64_t& work) {
     Row& row = rows[top];
     row.steps.clear();
     const std::int32_t* stacked = stack_values.data() + static_cast<std::size_t>(top) * lengths.size();
+    // A length that shorter ones in a row are worth as much as is no step.
     std::vector<std::pair<Measure, std::int32_t>> steps;
-    std::int32_t most = 0;
-    for (std::size_t k = 0; k < lengths.size(); ++k)
-        if (stacked[k] > most) {
-            most = stacked[k];
-            row.steps.push_back(k);
-            steps.emplace_back(lengths[k], most);
-        }
     row.values.assign(static_cast<std::size_t>(end + 1), 0);
+    std::size_t next = 0;
     for (Measure u = 1; u <= end; ++u) {
         std::int32_t best = row.values[u - 1];
-        for (const auto& [length, value] : steps) {
-            if (length > u) break;
-            best = std::max(best, row.values[u - length] + value);
+        for (const auto& [length, value] : steps) best = std::max(best, row.values[u - length] + value);
+        work += static_cast<std::int64_t>(steps.size());
+        if (next < lengths.size() && lengths[next] == u) {
+            if (stacked[next] > best) {
+                best = stacked[next];
+                steps.emplace_back(u, best);
+                row.steps.push_back(next);
+            }
+            ++next;
         }
         row.values[u] = best;
     }
-    work += static_cast<std::int64_t>(steps.size()) * end / 2;
 }
 
 std::vector<std::vector<Lie>> Pricer::Kind::stack_of(int top, std::size_t k) const {
@@ -197,7 +199,7 @@ Pricer::Pricer(const Model& model, Rounding rounding) : model_(model) {
             for (const auto& [length, most] : lengths)
                 for (Measure n = 1; n <= most && n * length <= kind.longest; ++n)
                     kind.few_lengths.push_back(n * length);
-            if (lengths.size() <= 24)
+            if (lengths.size() <= types_in_pairs)
                 for (const auto& [one, a] : lengths)
                     for (const auto& [two, b] : lengths)
                         if (one < two && one + two <= kind.longest) kind.few_lengths.push_back(one + two);

@@ -4,11 +4,17 @@
 
 #include "cutting/dive.hpp"
 #include "cutting/greedy.hpp"
+#include "cutting/replan.hpp"
 
 namespace rayfleck::cutting {
 namespace {
 
 constexpr std::int64_t steps_of_unit = 1'000'000;
+/// Passes of value correction at the begin, and the share of the work that they may take.
+constexpr int passes = 12;
+constexpr double share_of_passes = 0.1;
+/// Dives and replanning take turns so many times.
+constexpr int turns = 4;
 
 } // namespace
 
@@ -27,12 +33,27 @@ Answer solve(const Model& model, std::int64_t work) {
     answer.solution = greedy(model, demand, available, steps);
     if (answer.solution.complete) answer.bound = material_bound(model, demand, available);
     if (work > 0 && !(answer.solution.complete && answer.bound == answer.solution.cost)) {
-        Dive dive(model, answer.solution, answer.bound, work * steps_of_unit);
-        dive.correct_values(12, 0.2);
-        dive.run();
+        const std::int64_t limit = work * steps_of_unit;
+        Dive dive(model, answer.solution, answer.bound, limit);
+        dive.correct_values(passes, share_of_passes);
+        dive.price_whole();
+        std::int64_t replanning = 0;
+        Lot lot;
+        for (int turn = 0; turn < turns && !dive.proven(); ++turn) {
+            // All work, less what replanning used, is the dives' to count.
+            const std::int64_t share = (limit - dive.work() - replanning) / (turns - turn);
+            const bool dives_alone = dive.one_step_from_proof() || !dive.best().complete;
+            dive.run(largest_count, dive.work() + (dives_alone ? share : share / 2));
+            if (dive.proven() || dives_alone) continue;
+            Solution solution = dive.best();
+            const std::int64_t end = replanning + share / 2;
+            replan(model, solution, dive.bound(), lot, replanning, end);
+            dive.offer(solution);
+            dive.stop_at(limit - replanning);
+        }
         answer.solution = dive.best();
         answer.bound = dive.bound();
-        steps += dive.work();
+        steps += dive.work() + replanning;
     }
     if (!answer.solution.complete) answer.bound = 0;
     answer.work = steps / steps_of_unit;
