@@ -26,6 +26,9 @@ struct Studied {
 /// The first size of the piece in a file of samples/, with the files that it names.
 /// gives  nullptr when it does not compile; `findings` of nothing else tell why, so the test prints the name
 std::unique_ptr<Studied> studied_sample(const std::string& file);
+/// A piece as text, with the text of its shop file, which it names `shop.fleck`.
+/// fails  fails the running test when it does not compile
+std::unique_ptr<Studied> studied_text(const std::string& piece, const std::string& shop);
 /// File names of all pieces in samples/, sorted; the shop file is none.
 std::vector<std::string> sample_files();
 
