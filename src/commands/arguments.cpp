@@ -23,6 +23,7 @@ constexpr const char* overview = R"(To begin:
   rayfleck start stool                     writes stool.fleck, a small piece to change
   rayfleck check stool.fleck               tells what is wrong with it
   rayfleck compile stool.fleck -o out      writes out/stool.pdf, out/stool.csv, out/stool.json
+  rayfleck lumber stool.fleck              tells what to buy and what to cut from which board
   rayfleck explain                         lists every check; with a name, teaches one
   rayfleck wood cherry --width 300mm       the figures of a wood, and how far a board moves
 
@@ -49,6 +50,15 @@ constexpr const char* check_examples = R"(Examples:
 A finding can be accepted in the text, with a reason: accept short-grain on ear because "it carries nothing"
 )";
 
+constexpr const char* lumber_examples = R"(Examples:
+  rayfleck lumber side-table.fleck                 the first size of its table, or the piece itself
+  rayfleck lumber side-table.fleck stool.fleck     one lot of boards for both
+  rayfleck lumber chest.fleck --effort 5000        looks longer for less waste; the same every time
+  rayfleck lumber chest.fleck --inventory          the boards that are left, as lines of a shop file
+
+The bound is proved: no plan of the same blanks, boards and order of saws costs less.
+)";
+
 constexpr const char* explain_examples = R"(Examples:
   rayfleck explain                                 every check with a line
   rayfleck explain short-grain                     what goes wrong, why, the figures, how to mend it
@@ -61,7 +71,7 @@ constexpr const char* wood_examples = R"(Examples:
   rayfleck wood beech --width 450 --from 6 --to 14 between two moistures, in percent
 )";
 
-const std::vector<std::string> command_names{"compile", "check", "explain", "start", "wood"};
+const std::vector<std::string> command_names{"compile", "check", "lumber", "explain", "start", "wood"};
 const std::vector<std::string> sheet_names{"A4", "A3", "A2", "Letter", "Tabloid"};
 
 /// What a misspelt word was probably meant to be, as the end of a sentence.
@@ -130,6 +140,7 @@ Arguments read_arguments(const std::vector<std::string>& words) {
     Arguments arguments;
     CompileWish compile;
     CheckWish check;
+    LumberWish lumber;
     ExplainWish explain;
     StartWish start;
     WoodWish wood;
@@ -178,6 +189,21 @@ Arguments read_arguments(const std::vector<std::string>& words) {
     to_check->add_flag("--brief", check.brief, "One line for each finding");
     add_failing(*to_check, check.fail_on);
 
+    CLI::App* to_lumber =
+        app.add_subcommand("lumber", "What to buy, what to cut from which board, what is left");
+    to_lumber->footer(lumber_examples);
+    to_lumber->add_option("FILE", lumber.files, "Texts to plan together; - reads standard input")
+        ->required()
+        ->type_name("");
+    to_lumber->add_option("--size", lumber.size, "One size of the pieces' tables of sizes; else the first")
+        ->type_name("NAME");
+    to_lumber
+        ->add_option("--effort", lumber.effort,
+                     "Work for each wood, about a thousandth of a second each; usually 20")
+        ->type_name("N")
+        ->check(CLI::Range(0, most_effort));
+    to_lumber->add_flag("--inventory", lumber.inventory, "Only the boards left, as lines of a shop file");
+
     CLI::App* to_explain = app.add_subcommand("explain", "One check: what goes wrong, why, how to mend it");
     to_explain->footer(explain_examples);
     to_explain->add_option("NAME", explain.name, "A check; without one, lists them all")->type_name("");
@@ -197,7 +223,7 @@ Arguments read_arguments(const std::vector<std::string>& words) {
     to_wood->add_option("--to", wood.to, "Moisture at the end, percent; else of wood in 60 % humidity")
         ->type_name("PERCENT");
 
-    const std::vector<CLI::App*> commands{to_compile, to_check, to_explain, to_start, to_wood};
+    const std::vector<CLI::App*> commands{to_compile, to_check, to_lumber, to_explain, to_start, to_wood};
     for (CLI::App* command : commands) {
         command->set_help_flag("-h,--help", "Tells how to use it");
         command->get_formatter()->column_width(28);
@@ -242,6 +268,8 @@ Arguments read_arguments(const std::vector<std::string>& words) {
         arguments.wish = std::move(compile);
     else if (to_check->parsed())
         arguments.wish = std::move(check);
+    else if (to_lumber->parsed())
+        arguments.wish = std::move(lumber);
     else if (to_explain->parsed())
         arguments.wish = std::move(explain);
     else if (to_start->parsed())

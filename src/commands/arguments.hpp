@@ -7,6 +7,7 @@
 
 #include "commands/check.hpp"
 #include "commands/compile.hpp"
+#include "commands/lumber.hpp"
 #include "commands/terminal.hpp"
 #include "commands/wood.hpp"
 
@@ -28,7 +29,7 @@ struct Misused {
 };
 
 struct Arguments {
-    std::variant<Misused, Answer, CompileWish, CheckWish, ExplainWish, StartWish, WoodWish> wish;
+    std::variant<Misused, Answer, CompileWish, CheckWish, LumberWish, ExplainWish, StartWish, WoodWish> wish;
     Colour colour = Colour::automatic;
 };
 

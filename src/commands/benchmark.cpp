@@ -28,6 +28,7 @@
 #include "commands/terminal.hpp"
 #include "cutlist/cutlist.hpp"
 #include "drawing/draw.hpp"
+#include "lumber/lumber.hpp"
 #include "piece/recipes.hpp"
 #include "syntax/parse.hpp"
 #include "writers/json.hpp"
@@ -102,6 +103,8 @@ Measured measured(const std::function<Loaded()>& load_it, int runs) {
     time("look", [&] { found = built, checks::look(model, found); });
     cutlist::CutList cut_list;
     time("list", [&] { cut_list = cutlist::list(model); });
+    lumber::Plan plan;
+    time("lumber", [&] { plan = lumber::plan(model, cut_list); });
     const auto view = [&](const char* name, const solid::View& from) {
         const std::vector<solid::Placed> placed = model.placed();
         time(name, [&] { solid::hidden_lines(placed, from); });
@@ -111,10 +114,10 @@ Measured measured(const std::function<Loaded()>& load_it, int runs) {
     drawing::Set set;
     drawing::Wishes wishes;
     wishes.texts = &loaded.texts;
-    time("draw", [&] { set = drawing::draw({model, found, cut_list}, wishes); });
+    time("draw", [&] { set = drawing::draw({model, found, cut_list, &plan}, wishes); });
     std::string pdf;
     time("write pdf", [&] { pdf = writers::write_pdf(set); });
-    time("write json", [&] { writers::write_json(model, found, cut_list, loaded.texts); });
+    time("write json", [&] { writers::write_json(model, found, cut_list, loaded.texts, &plan); });
     double total = 0, sheets = 0;
     for (const Phase& phase : all.phases) {
         if (phase.name[0] != '(') total += phase.milliseconds;

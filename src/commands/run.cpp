@@ -24,6 +24,7 @@ struct Command {
     }
     Status operator()(const CompileWish& wish) { return compile(wish, terminal); }
     Status operator()(const CheckWish& wish) { return check(wish, terminal); }
+    Status operator()(const LumberWish& wish) { return lumber_plan(wish, terminal); }
     Status operator()(const ExplainWish& wish) { return explain(wish.name, terminal); }
     Status operator()(const StartWish& wish) { return start(wish.name, terminal); }
     Status operator()(const WoodWish& wish) { return wood(wish, terminal); }

@@ -7,6 +7,7 @@
 #include "cutlist/cutlist.hpp"
 #include "drawing/sheet.hpp"
 #include "joinery/model.hpp"
+#include "lumber/lumber.hpp"
 #include "source/text.hpp"
 
 namespace rayfleck::drawing {
@@ -27,6 +28,7 @@ struct Subject {
     const joinery::Model& model;
     const findings::Findings& findings;
     const cutlist::CutList& cut_list;
+    const lumber::Plan* lumber = nullptr; ///< which blank comes from which board; null: not planned
 };
 
 /// Principal views with a pictorial view, part drawings, full-size templates, cut list, warnings page.

@@ -311,6 +311,91 @@ Json cut_list_of(const joinery::Model& model, const cutlist::CutList& list) {
             {"finish_area_m2", plain(list.finish_area_m2)}};
 }
 
+Json board_of(const lumber::Board& board, const joinery::Model& model) {
+    Json json{{"name", board.name},   {"on_hand", board.on_hand},
+              {"mark", board.mark},   {"sheet", board.sheet},
+              {"wood", board.wood},   {"sawn", board.sawn},
+              {"stock", board.stock}, {"size", size(board.thickness, board.width, board.length)}};
+    Json placements = Json::array(), cuts = Json::array(), offcuts = Json::array();
+    for (const lumber::Placement& at : board.placements)
+        placements.push_back({{"reference", at.reference},
+                              {"name", at.name},
+                              {"instance", at.instance},
+                              {"part", name_of(model, at.part)},
+                              {"x_mm", mm(at.x)},
+                              {"y_mm", mm(at.y)},
+                              {"along_mm", mm(at.along)},
+                              {"across_mm", mm(at.across)},
+                              {"rough_thickness_mm", mm(at.thickness)},
+                              {"turned", at.turned}});
+    for (const lumber::Cut& cut : board.cuts)
+        cuts.push_back({{"number", cut.number},
+                        {"direction", cut.direction == lumber::Cut::Direction::rip ? "rip" : "crosscut"},
+                        {"end_trim", cut.end_trim},
+                        {"piece",
+                         {{"x_mm", mm(cut.piece_x)},
+                          {"y_mm", mm(cut.piece_y)},
+                          {"length_mm", mm(cut.piece_length)},
+                          {"width_mm", mm(cut.piece_width)}}},
+                        {"line_mm", mm(cut.at)},
+                        {"kerf_mm", mm(cut.kerf)},
+                        {"fence_mm", mm(cut.fence)},
+                        {"words", cut.words}});
+    for (const lumber::Offcut& offcut : board.offcuts)
+        offcuts.push_back({{"x_mm", mm(offcut.x)},
+                           {"y_mm", mm(offcut.y)},
+                           {"length_mm", mm(offcut.length)},
+                           {"width_mm", mm(offcut.width)},
+                           {"worth_keeping", offcut.worth_keeping}});
+    json["placements"] = std::move(placements);
+    json["cuts"] = std::move(cuts);
+    json["offcuts"] = std::move(offcuts);
+    json["remarks"] = board.remarks;
+    return json;
+}
+
+Json lumber_of(const lumber::Plan& plan, const joinery::Model& model) {
+    Json boards = Json::array(), purchases = Json::array(), missing = Json::array();
+    for (const lumber::Board& board : plan.boards) boards.push_back(board_of(board, model));
+    for (const lumber::Purchase& line : plan.purchases)
+        purchases.push_back({{"wood", line.wood},
+                             {"sawn", line.sawn},
+                             {"stock", line.stock},
+                             {"sheet", line.sheet},
+                             {"size", size(line.thickness, line.width, line.length)},
+                             {"random_width", line.random_width},
+                             {"count", line.count},
+                             {"board_feet", plain(line.board_feet)},
+                             {"volume_m3", plain(line.volume_m3)},
+                             {"area_m2", plain(line.area_m2)},
+                             {"each", line.priced ? number(line.each, 100) : Json(nullptr)},
+                             {"cost", line.priced ? number(line.cost, 100) : Json(nullptr)},
+                             {"per", line.per},
+                             {"words", line.words}});
+    for (const lumber::Missing& gone : plan.missing)
+        missing.push_back({{"reference", gone.reference},
+                           {"name", gone.name},
+                           {"count", gone.count},
+                           {"reason", gone.reason},
+                           {"remedy", gone.remedy}});
+    return {{"boards", std::move(boards)},
+            {"purchases", std::move(purchases)},
+            {"missing", std::move(missing)},
+            {"remarks", plan.remarks},
+            {"cost", number(plan.cost, 100)},
+            {"bound", number(plan.bound, 100)},
+            {"all_priced", plan.all_priced},
+            {"proven_optimal", plan.proven_optimal},
+            {"gap", plain(plan.gap)},
+            {"finished_m3", plain(plan.finished_m3)},
+            {"rough_m3", plain(plan.rough_m3)},
+            {"used_m3", plain(plan.used_m3)},
+            {"kept_m3", plain(plan.kept_m3)},
+            {"kerf_rip_mm", mm(plan.kerf_rip)},
+            {"kerf_crosscut_mm", mm(plan.kerf_crosscut)},
+            {"end_trim_mm", mm(plan.end_trim)}};
+}
+
 Json rods_of(const piece::Piece& piece) {
     static constexpr std::array<const char*, 3> directions{"across", "deep", "up"};
     Json json = Json::array();
@@ -327,7 +412,8 @@ Json rods_of(const piece::Piece& piece) {
 } // namespace
 
 std::string write_json(const joinery::Model& model, const findings::Findings& findings,
-                       const cutlist::CutList& cut_list, const source::Texts& texts) {
+                       const cutlist::CutList& cut_list, const source::Texts& texts,
+                       const lumber::Plan* plan) {
     const piece::Piece& piece = *model.piece;
     Json parts = Json::array();
     for (const joinery::Made& made : model.made) parts.push_back(part_of(made, texts));
@@ -349,6 +435,7 @@ std::string write_json(const joinery::Model& model, const findings::Findings& fi
                     {"joints", joints_of(model, texts)},
                     {"contacts", contacts_of(model)},
                     {"cut_list", cut_list_of(model, cut_list)},
+                    {"lumber", plan != nullptr ? lumber_of(*plan, model) : Json(nullptr)},
                     {"findings", findings_of(findings, texts)},
                     {"counts", counts.json()},
                     {"notes", notes_of(piece.notes)}};

@@ -13,15 +13,18 @@
 #include "cutlist/cutlist.hpp"
 #include "findings/finding.hpp"
 #include "joinery/model.hpp"
+#include "lumber/lumber.hpp"
 #include "source/text.hpp"
 
 namespace rayfleck::writers {
 
 constexpr int json_schema = 1;
 
-/// One piece with its parts, cuts, joints, contacts, cut list and findings; ends with a line end.
+/// One piece with its parts, cuts, joints, contacts, cut list, lumber plan and findings; ends with a line
+/// end. plan  null: the key `lumber` is null too
 std::string write_json(const joinery::Model& model, const findings::Findings& findings,
-                       const cutlist::CutList& cut_list, const source::Texts& texts);
+                       const cutlist::CutList& cut_list, const source::Texts& texts,
+                       const lumber::Plan* plan = nullptr);
 
 /// What `check` has to say of one text.
 struct Checked {

@@ -86,7 +86,10 @@ struct Everything {
         finding.accepted_because = "it carries nothing";
         found.add(finding);
     }
-    std::string written() const { return writers::write_json(model, found, list, texts); }
+    std::string written() const {
+        const lumber::Plan plan = lumber::plan(model, list);
+        return writers::write_json(model, found, list, texts, &plan);
+    }
 };
 
 void keys_of(const json& value, std::set<std::string>& keys) {

@@ -1,0 +1,45 @@
+#pragma once
+// Blanks and stock as orders for the room `cutting`: one for each set of boards that hang together.
+//
+// What is made least: the money of what is bought, and far below it the area of boards on hand, so that those
+// are used first and small ones before large ones. Stock without a price counts by its area too, but as much
+// as money would, so that little of it is used. Sizes are tenths of a millimetre; money is thousandths of a
+// hundredth.
+
+#include <string>
+#include <vector>
+
+#include "lumber/stock.hpp"
+
+namespace rayfleck::lumber {
+
+/// An order and what its indices mean.
+struct Problem {
+    cutting::Order order;
+    std::vector<std::size_t> blanks, stocks; ///< of Order::parts and Order::stocks
+    bool all_priced = true;                  ///< no stock in it has to be bought without a price
+    cutting::Cost on_hand_at_most = 0;       ///< what all boards on hand in it count together
+};
+
+/// A blank that no board suits is in no problem.
+std::vector<Problem> problems_of(const std::vector<BlankType>& blanks, const std::vector<StockType>& stocks,
+                                 const piece::Shop& shop);
+
+/// Which stock a blank may come from: boards that suit it, none much thicker than the thinnest that does.
+std::vector<std::size_t> stocks_of(const BlankType& blank, const std::vector<StockType>& stocks,
+                                   const piece::Shop& shop);
+
+/// A board is too thick for a blank beyond this ratio, unless nothing thinner suits. Our own choice.
+inline constexpr int thick_over_rough_top = 3, thick_over_rough_bottom = 2;
+
+/// Thousandths of a hundredth of the shop's money.
+inline constexpr cutting::Cost money_unit = 100'000;
+
+cutting::Measure tenths(Length length);
+Length from_tenths(cutting::Measure measure);
+
+/// What the shop's saws take: the table saw for rips; for crosscuts a saw made for them, else the same.
+Length kerf_of_rip(const piece::Shop& shop);
+Length kerf_of_crosscut(const piece::Shop& shop);
+
+} // namespace rayfleck::lumber

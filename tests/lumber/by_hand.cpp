@@ -1,0 +1,235 @@
+// Small plans worked out by hand: prices, staves, what is missing, boards on hand.
+//
+// Allowances are those of the language page where the shop says nothing: 3 in thickness, 5 in width, 25 in
+// length, 25 off each end of a board.
+
+#include <catch2/catch.hpp>
+
+#include <fmt/format.h>
+
+#include "checker.hpp"
+#include "studied.hpp"
+
+namespace rayfleck::lumber_tests {
+namespace {
+
+using measure::Length;
+using measure::Rational;
+
+constexpr const char* head = R"(piece "Planks"
+units mm
+climate 35% to 60% humidity at 20 C
+shop "shop.fleck"
+rod across left 0, right 1000, far 1900, farther 6000
+rod deep   front 0, back 400
+rod up     floor 0, top 40
+)";
+
+/// Parts lie behind each other, so many millimetres apart in depth.
+std::string plank(const std::string& name, const std::string& wood, const std::string& size,
+                  const std::string& to, int at, const std::string& more = "") {
+    return fmt::format("part {}\n  wood {}\n  size {}, runs across, face side up, from left to {}\n"
+                       "  bottom at floor, front at front + {}\n{}",
+                       name, wood, size, to, at, more);
+}
+
+struct Planned {
+    std::unique_ptr<Studied> studied;
+    lumber::Plan plan;
+};
+
+Planned planned(const std::string& parts, const std::string& shop) {
+    Planned made;
+    made.studied = studied_text(head + parts, "shop file \"Shop\"\nunits mm\n" + shop);
+    made.plan = lumber::plan(made.studied->model, made.studied->cut_list);
+    for (const std::string& fault :
+         faults_of(made.plan, {{&made.studied->model, &made.studied->cut_list}}, made.studied->piece.shop))
+        FAIL_CHECK(fault);
+    CHECK(made.plan.bound <= made.plan.cost);
+    return made;
+}
+
+} // namespace
+
+TEST_CASE("board feet by hand: one inch by six by eight feet is four board feet") {
+    const auto [studied, plan] = planned(plank("rail", "cherry, flat sawn", "20 x 100", "right", 0),
+                                         "price cherry 4/4, 9.80 per board foot, lengths 8ft\n");
+    REQUIRE(plan.purchases.size() == 1);
+    CHECK(plan.purchases[0].count == 1);
+    CHECK(plan.purchases[0].board_feet == Approx(4));
+    CHECK(plan.cost == Approx(39.20));
+    CHECK(plan.bound == Approx(39.20));
+    CHECK(plan.proven_optimal);
+    CHECK(plan.purchases[0].sawn == "flat");
+}
+
+TEST_CASE("of two lengths the one that costs less is bought") {
+    // 1000 + 25 and two trims of 25 fit into 4 ft (1219.2); 1 x 6 x 48 / 144 = 2 board feet.
+    const auto [studied, plan] = planned(plank("rail", "cherry", "20 x 100", "right", 0),
+                                         "price cherry 4/4, 10 per board foot, lengths 8ft and 4ft\n");
+    REQUIRE(plan.purchases.size() == 1);
+    CHECK(plan.purchases[0].length == Length::in(48));
+    CHECK(plan.cost == Approx(20));
+}
+
+TEST_CASE("cubic metres by hand") {
+    // 38.1 x 152.4 x 2400 mm = 0.0139354560 m3, at 2450: 34.14.
+    const auto [studied, plan] = planned(plank("rail", "white oak", "32 x 100", "right", 0),
+                                         "price white oak 6/4, 2450 per m3, lengths 2.4m\n");
+    REQUIRE(plan.purchases.size() == 1);
+    CHECK(plan.purchases[0].volume_m3 == Approx(0.013935456));
+    CHECK(plan.cost == Approx(34.14));
+}
+
+TEST_CASE("dressed lumber by the piece is used at its dressed size") {
+    std::string parts;
+    for (const char* name : {"sill", "stud", "plate"})
+        parts += fmt::format("part {}\n  wood western redcedar, flat sawn, stock 2x4, runs across, face side "
+                             "up, from left to far\n  bottom at floor, front at front + {}\n",
+                             name,
+                             name[1] == 'i'   ? 0
+                             : name[1] == 't' ? 100
+                                              : 200);
+    const auto [studied, plan] = planned(parts, "price western redcedar 2x4, 11.50 per piece, lengths 8ft\n");
+    // 1900 + 25 each: one in a piece of 2438.4.
+    REQUIRE(plan.purchases.size() == 1);
+    CHECK(plan.purchases[0].count == 3);
+    CHECK(plan.cost == Approx(34.50));
+    CHECK(plan.boards[0].width == Length::in(Rational(7, 2)));
+}
+
+TEST_CASE("a panel told in four staves is sawn as four") {
+    const auto [studied, plan] =
+        planned("part panel\n  wood cherry, flat sawn\n  20 thick, runs across, face side up, from left to "
+                "right\n  bottom at floor, from front to back\n  glued up of 4 staves\n",
+                "price cherry 4/4, 9.80 per board foot, lengths 8ft\n");
+    std::vector<std::string> instances;
+    for (const lumber::Board& board : plan.boards)
+        for (const lumber::Placement& stave : board.placements) {
+            instances.push_back(stave.instance);
+            CHECK(stave.across == Length::mm(105)); // 400 / 4 + 5
+            CHECK(stave.along == Length::mm(1025));
+        }
+    CHECK(instances == std::vector<std::string>{"A1", "A2", "A3", "A4"});
+}
+
+TEST_CASE("a panel wider than any board becomes staves, and the plan says so") {
+    const auto [studied, plan] =
+        planned("part panel\n  wood cherry, flat sawn\n  20 thick, runs across, face side up, from left to "
+                "right\n  bottom at floor, from front to back\n",
+                "price cherry 4/4, 9.80 per board foot, lengths 8ft\n");
+    // Boards of 6 in yield 152.4 - 5: 400 needs three, each 400 / 3 + 5 wide.
+    std::size_t staves = 0;
+    for (const lumber::Board& board : plan.boards) staves += board.placements.size();
+    CHECK(staves == 3);
+    REQUIRE(plan.remarks.size() == 1);
+    CHECK(plan.remarks[0].find("planned as 3 staves") != std::string::npos);
+}
+
+TEST_CASE("what no board yields is missing, with a reason and a remedy") {
+    const auto [studied, plan] = planned(plank("beam", "cherry", "120 x 120", "right", 0) +
+                                             plank("pole", "cherry", "20 x 60", "farther", 200) +
+                                             plank("rail", "cherry", "20 x 60", "right", 300),
+                                         "price cherry 4/4, 9.80 per board foot, lengths 8ft\n");
+    REQUIRE(plan.missing.size() == 2);
+    CHECK(plan.missing[0].name == "beam");
+    CHECK(plan.missing[0].reason.find("thicker than any") != std::string::npos);
+    CHECK(plan.missing[0].remedy.find("laminated of") != std::string::npos);
+    CHECK(plan.missing[1].name == "pole");
+    CHECK(plan.missing[1].reason.find("longer") != std::string::npos);
+    REQUIRE(plan.boards.size() == 1);
+    CHECK(plan.boards[0].placements.size() == 1);
+}
+
+TEST_CASE("boards on hand go before the yard, and cost nothing") {
+    const auto [studied, plan] =
+        planned(plank("first rail", "cherry, flat sawn", "20 x 100", "far", 0) +
+                    plank("second rail", "cherry, flat sawn", "20 x 100", "far", 150),
+                "board C1, cherry, 4/4, 130 x 2100, flat sawn\n"
+                "price cherry 4/4, 9.80 per board foot, lengths 8ft\n");
+    REQUIRE(plan.boards.size() == 2);
+    CHECK(plan.boards[0].mark == "C1");
+    CHECK_FALSE(plan.boards[1].on_hand);
+    CHECK(plan.cost == Approx(39.20));
+}
+
+TEST_CASE("a flat-sawn board on hand does not serve a quarter-sawn part") {
+    const auto [studied, plan] = planned(plank("rail", "cherry, quarter sawn", "20 x 100", "right", 0),
+                                         "board C1, cherry, 4/4, 190 x 2400, flat sawn\n"
+                                         "price cherry 4/4, 9.80 per board foot, lengths 8ft\n");
+    REQUIRE(plan.boards.size() == 1);
+    CHECK_FALSE(plan.boards[0].on_hand);
+    CHECK(plan.boards[0].sawn == "quarter");
+}
+
+TEST_CASE("a thick board on hand is not planed away for a thin part") {
+    const auto [studied, plan] = planned(plank("rail", "cherry", "20 x 100", "right", 0),
+                                         "board C8, cherry, 8/4, 190 x 2400\n"
+                                         "price cherry 4/4, 9.80 per board foot, lengths 8ft\n");
+    REQUIRE(plan.boards.size() == 1);
+    CHECK_FALSE(plan.boards[0].on_hand);
+}
+
+TEST_CASE("a wood without a price is planned from standard stock and the plan says so") {
+    const auto [studied, plan] = planned(plank("rail", "hard maple", "20 x 100", "right", 0), "");
+    REQUIRE(plan.purchases.size() == 1);
+    CHECK_FALSE(plan.purchases[0].priced);
+    CHECK(plan.purchases[0].stock == "4/4");
+    CHECK(plan.cost == 0);
+    CHECK_FALSE(plan.all_priced);
+    REQUIRE(plan.remarks.size() == 1);
+    CHECK(plan.remarks[0].find("no price in the shop file") != std::string::npos);
+}
+
+TEST_CASE("sheet parts come from a sheet of their thickness, rip cuts first") {
+    const auto [studied, plan] = planned(plank("shelf", "birch plywood", "12 x 300", "right", 0), "");
+    REQUIRE(plan.boards.size() == 1);
+    CHECK(plan.boards[0].sheet);
+    CHECK(plan.boards[0].thickness == Length::mm(12));
+    REQUIRE_FALSE(plan.boards[0].cuts.empty());
+    CHECK(plan.boards[0].cuts[0].direction == lumber::Cut::Direction::rip);
+}
+
+TEST_CASE("the end trim is cut first and the first fence is from the trimmed end") {
+    const auto [studied, plan] = planned(plank("rail", "cherry, flat sawn", "20 x 100", "right", 0),
+                                         "kerf table saw 4\nboard C1, cherry, 4/4, 190 x 2400, flat sawn\n");
+    REQUIRE(plan.boards.size() == 1);
+    const lumber::Board& board = plan.boards[0];
+    REQUIRE(board.cuts.size() == 4);
+    CHECK(board.cuts[0].end_trim);
+    CHECK(board.cuts[0].at == Length::mm(21)); // the blade of 4 ends at 25
+    CHECK(board.cuts[1].end_trim);
+    CHECK(board.cuts[1].at == Length::mm(2375));
+    CHECK(board.cuts[2].fence == Length::mm(1025)); // crosscut to rough length
+    CHECK(board.cuts[3].fence == Length::mm(105));  // ripped to rough width
+    CHECK(board.cuts[3].kerf == Length::mm(4));
+}
+
+TEST_CASE("the boards left are a shop file that plans the next piece") {
+    const std::string shop = "board C1, cherry, 4/4, 190 x 2400, flat sawn\n"
+                             "board C2, cherry, 4/4, 150 x 1000, flat sawn, 2 off\n";
+    const std::string rail = plank("rail", "cherry, flat sawn", "20 x 100", "right", 0);
+    const auto [studied, plan] = planned(rail, shop);
+    const std::string left = lumber::inventory_after(plan, studied->piece.shop);
+    INFO(left);
+    // 2400 - 2 x 25 - 1025 - 3 = 1322 long and 190 wide beyond the crosscut; 190 - 105 - 3 = 82 beside it.
+    CHECK(left.find("board C1-1, ") != std::string::npos);
+    CHECK(left.find("190mm x 1322mm, flat sawn") != std::string::npos);
+    CHECK(left.find("82mm x 1025mm, flat sawn") != std::string::npos);
+    CHECK(left.find("board C2, cherry, 25.4mm x 150mm x 1000mm, flat sawn, 2 off") != std::string::npos);
+    const auto [next, again] = planned(rail, left);
+    REQUIRE(again.boards.size() == 1);
+    CHECK(again.boards[0].on_hand);
+    CHECK(again.boards[0].length == Length::mm(1322));
+}
+
+TEST_CASE("more effort never costs more") {
+    const auto studied = studied_sample("side-table.fleck");
+    REQUIRE(studied);
+    const lumber::Plan quick = lumber::plan(studied->model, studied->cut_list, cutting::first_plan);
+    const lumber::Plan longer = lumber::plan(studied->model, studied->cut_list, {400});
+    CHECK(longer.cost <= quick.cost + 0.005);
+    CHECK(longer.gap <= quick.gap + 1e-9);
+}
+
+} // namespace rayfleck::lumber_tests
