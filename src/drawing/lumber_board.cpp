@@ -45,7 +45,7 @@ class Picture {
     Block drawn() {
         block_.frame({0, 0, x(board_.length), y(board_.width)}, Pen::visible, Role::edge);
         for (const Cut& cut : board_.cuts)
-            if (const auto line = line_of(cut)) block_.line(line->first, line->second, Pen::thin, Role::edge);
+            if (const auto line = line_of(cut)) block_.line(line->first, line->second, Pen::thin, Role::mark);
         for (const lumber::Placement& p : board_.placements) name(p);
         for (const lumber::Offcut& offcut : board_.offcuts) left_over(offcut);
         for (const Cut& cut : board_.cuts)
@@ -108,7 +108,24 @@ class Picture {
             within(rect, sizes, note_height, Typeface::sans, -lift))
             return;
         if (within(rect, full, note_height, Typeface::sans_bold)) return;
-        within(rect, mark, note_height, Typeface::sans_bold);
+        if (within(rect, mark, note_height, Typeface::sans_bold)) return;
+        outside(rect, mark);
+    }
+
+    /// Of a blank too narrow on paper, above or below the board with a leader.
+    void outside(const Rect& rect, const std::string& mark) {
+        const Point2 middle = rect.middle();
+        const double top = y(board_.width), off = number_room / 2, near = off - note_height / 2 - 0.4;
+        for (const double aside : {0.0, 4.0, -4.0, 9.0, -9.0, 15.0, -15.0, 22.0, -22.0})
+            for (const bool above : {middle.y > top / 2, middle.y <= top / 2}) {
+                const Point2 end{middle.x + aside, above ? top + near : -near};
+                if (end.x < 0 || end.x > x(board_.length)) continue;
+                if (!block_.occupied().free_for_line(end, middle, 0.35)) continue;
+                if (!set(mark, {end.x, above ? top + off : -off}, note_height, Typeface::sans_bold)) continue;
+                block_.line(end, middle, Pen::thin, Role::leader);
+                block_.dot(middle, 0.8);
+                return;
+            }
     }
 
     void left_over(const lumber::Offcut& offcut) {

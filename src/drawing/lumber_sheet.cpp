@@ -48,7 +48,7 @@ Table purchases_table(const Job& job, double width) {
     Table table;
     const auto figures = Typeface::lettering;
     table.columns = {
-        {"off", 10, true, figures},   {"wood and stock", width > 260 ? 78.0 : 50.0, false, Typeface::sans},
+        {"off", 10, true, figures},   {"wood and stock", width - 134, false, Typeface::sans},
         {"T", 14, true, figures},     {"W", 16, true, figures},
         {"L", 18, true, figures},     {job.in_inches() ? "board feet" : "m³", 22, true, figures},
         {"price", 30, true, figures}, {"cost", 24, true, figures}};
