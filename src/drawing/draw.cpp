@@ -75,7 +75,8 @@ Set draw(const Subject& subject, const Wishes& wishes) {
             piece.shop.first_angle,
             piece.manner,
             model.placed(),
-            std::vector<int>(model.made.size(), -1)};
+            std::vector<int>(model.made.size(), -1),
+            subject.lumber};
     for (std::size_t r = 0; r < cut_list.rows.size(); ++r)
         for (const int part : cut_list.rows[r].parts)
             job.row_of_part[static_cast<std::size_t>(part)] = static_cast<int>(r);
@@ -83,8 +84,8 @@ Set draw(const Subject& subject, const Wishes& wishes) {
     std::vector<Leaf> leaves = assembly_sheets(job);
     std::vector<int> leaf_of_row;
     const int parts_from = static_cast<int>(leaves.size());
-    for (std::vector<Leaf> more :
-         {part_sheets(job, leaf_of_row), template_sheets(job), cut_list_sheets(job), warnings_sheets(job)})
+    for (std::vector<Leaf> more : {part_sheets(job, leaf_of_row), template_sheets(job), cut_list_sheets(job),
+                                   lumber_sheets(job), label_sheets(job), warnings_sheets(job)})
         std::move(more.begin(), more.end(), std::back_inserter(leaves));
 
     Set set;

@@ -23,6 +23,8 @@ struct Job {
     std::vector<solid::Placed> placed;
     /// Index into cut_list.rows of each part; -1 for a part of no row.
     std::vector<int> row_of_part;
+    /// Null when no lumber was planned.
+    const lumber::Plan* lumber = nullptr;
 
     const joinery::Made& made(int part) const { return model.made[static_cast<std::size_t>(part)]; }
     bool in_inches() const { return manner.unit == measure::Unit::in || manner.unit == measure::Unit::ft; }
@@ -62,6 +64,11 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row);
 std::vector<Leaf> template_sheets(const Job& job);
 
 std::vector<Leaf> cut_list_sheets(const Job& job);
+
+/// What to buy, and every board in use with its cuts; nothing where no lumber was planned.
+std::vector<Leaf> lumber_sheets(const Job& job);
+/// Labels to stick on the blanks.
+std::vector<Leaf> label_sheets(const Job& job);
 
 std::vector<Leaf> warnings_sheets(const Job& job);
 

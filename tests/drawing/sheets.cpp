@@ -73,7 +73,8 @@ TEST_CASE("every sample passes the audit on its own sheet and on A4") {
                 wishes.sheet = sheet;
                 wishes.texts = &sample->texts;
                 const auto faults =
-                    audit(drawing::draw({sample->model, sample->findings, sample->cut_list}, wishes),
+                    audit(drawing::draw({sample->model, sample->findings, sample->cut_list, &sample->lumber},
+                                        wishes),
                           sample->piece.manner);
                 INFO("sheet " << sheet << "\n" << told(faults));
                 CHECK(faults.empty());

@@ -48,6 +48,7 @@ std::unique_ptr<Studied> studied_sample(const std::string& file) {
     checks::look(studied->model, studied->findings);
     studied->findings.sort();
     studied->cut_list = cutlist::list(studied->model);
+    studied->lumber = lumber::plan(studied->model, studied->cut_list);
     return studied;
 }
 

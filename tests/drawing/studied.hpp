@@ -8,6 +8,7 @@
 #include "checks/checks.hpp"
 #include "cutlist/cutlist.hpp"
 #include "joinery/model.hpp"
+#include "lumber/lumber.hpp"
 #include "piece/elaborate.hpp"
 #include "source/text.hpp"
 
@@ -20,6 +21,7 @@ struct Studied {
     joinery::Model model;
     findings::Findings findings;
     cutlist::CutList cut_list;
+    lumber::Plan lumber;
 };
 
 /// The first size of the piece in a file of samples/, with the files that it names.
