@@ -54,6 +54,14 @@ struct Leaf {
 /// nothing by it, else the picture with the list first and the views on a sheet of their own.
 std::vector<Leaf> assembly_sheets(const Job& job);
 
+/// Sections where joinery hides, with the views that tell where they are cut and the legend of the hatches.
+/// Nothing for a piece whose joints leave nothing to show. `letters_used` receives how many letters sections
+/// have taken.
+std::vector<Leaf> section_sheets(const Job& job, int& letters_used);
+
+/// Every distinct joint enlarged, with a picture that tells where each is. Letters go on from `letters_used`.
+std::vector<Leaf> joint_detail_sheets(const Job& job, int letters_used);
+
 /// One cell for each row of the cut list. Writes on which of its own leaves each row stands into
 /// `leaf_of_row`.
 std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row);
