@@ -73,11 +73,22 @@ double corners_within(const std::vector<solid::CutArea>& areas, const Rect& rect
                 if (p.x < rect.left || p.x > rect.right || p.y < rect.bottom || p.y > rect.top) continue;
                 const double ax = p.x - before.x, ay = p.y - before.y, bx = after.x - p.x, by = after.y - p.y;
                 const double bend = std::abs(std::atan2(ax * by - ay * bx, ax * bx + ay * by));
-                constexpr double sharp = 0.1;
-                // A slanting corner tells as much as a square one, a facet of a bore next to nothing.
-                if (bend > sharp) count += bend > 0.5 ? 1 : 0.1;
+                // A facet of a bore tells next to nothing, a slanting side (of a dovetail, of a miter) more
+                // than a square one: it is seen in one direction only.
+                constexpr double sharp = 0.1, corner = 0.5, long_enough = 2;
+                if (bend < sharp) continue;
+                const bool slants = std::hypot(ax, ay) > long_enough &&
+                                    std::min(std::abs(ax), std::abs(ay)) > 0.05 * std::hypot(ax, ay);
+                count += bend < corner ? 0.1 : slants ? 2.5 : 1;
             }
     return count;
+}
+
+/// Round holes and straight grooves look the same along their way.
+bool tells_by_one_section(const std::string& kind) {
+    for (const char* word : {"screws", "dowels", "groove", "rabbet"})
+        if (kind.find(word) != std::string::npos) return true;
+    return false;
 }
 
 std::vector<Plane> planes_through(const Job& job, const JointDetail& detail) {
@@ -103,6 +114,7 @@ std::vector<Plane> planes_through(const Job& job, const JointDetail& detail) {
     std::stable_sort(planes.begin(), planes.end(),
                      [](const Plane& a, const Plane& b) { return a.corners > b.corners; });
     constexpr double tells_enough = 0.6;
+    if (planes.size() > 1 && tells_by_one_section(joint.kind)) planes.resize(1);
     if (planes.size() > 1 && planes[1].corners < tells_enough * planes[0].corners) planes.resize(1);
     if (planes.size() > 2) planes.resize(2);
     return planes;
@@ -315,7 +327,7 @@ Block joint_section(const Job& job, const Hatching& hatching, const JointDetail&
 
 DetailViews joint_detail_views(const Job& job, const Hatching& hatching, const JointDetail& detail,
                                const std::vector<Box>& parts) {
-    constexpr double widest_section = 62, widest_picture = 66;
+    constexpr double widest_section = 62, widest_picture = 92;
     DetailViews views;
     for (const Plane& plane : planes_through(job, detail))
         views.push_back(joint_section(job, hatching, detail, plane, parts, widest_section));

@@ -5,6 +5,7 @@
 #include "drawing/section_planes.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <set>
@@ -18,7 +19,10 @@ using measure::Box;
 using measure::Point;
 
 constexpr std::size_t planes_tried = 40; ///< per axis
-constexpr double seen_again = 0.35, part_cut = 0.2, face_in_plane = 0.5;
+constexpr double seen_again = 0.35, face_in_plane = 0.5;
+/// A kind of part cut through its thickness for the first time, cut so in another direction, split along its
+/// face.
+constexpr double cut_through_first = 0.3, cut_through_again = 0.1, split = -0.1;
 
 double worth(const std::string& kind) {
     if (kind == "glue") return 0.05;
@@ -72,6 +76,20 @@ bool lays_open(const joinery::Joint& joint, const Box& box, int axis, double at)
     constexpr double well_inside = 0.3;
     return at > box.low[axis] + well_inside && at < box.high[axis] - well_inside &&
            std::abs(joint.assembly[axis]) < 0.5;
+}
+
+/// A plane square to that axis runs along the broad faces of a board.
+bool splits(const solid::Placed& part, int axis) {
+    const Box& box = part.solid->box;
+    int thin = 0;
+    for (int k = 1; k < 3; ++k)
+        if (box.high[k] - box.low[k] < box.high[thin] - box.low[thin]) thin = k;
+    double second = 1e300;
+    for (int k = 0; k < 3; ++k)
+        if (k != thin) second = std::min(second, box.high[k] - box.low[k]);
+    const measure::Vector through = thin == 0 ? part.frame.x : thin == 1 ? part.frame.y : part.frame.z;
+    constexpr double board = 2.5; // times as wide as thick
+    return second > board * (box.high[thin] - box.low[thin]) && std::abs(through[axis]) > 0.7;
 }
 
 std::vector<double> offsets(const Job& job, const Scene& scene, int axis) {
@@ -132,10 +150,20 @@ std::vector<Box> boxes_of_joints(const joinery::Model& model) {
 std::vector<SectionPlane> choose_section_planes(const Job& job) {
     const Scene scene = scene_of(job);
     const std::size_t groups = scene.group_kind.size();
-    std::vector<unsigned> shown(groups, 0); ///< a bit for each axis
-    std::vector<bool> row_cut(job.cut_list.rows.size(), false);
+    std::vector<unsigned> shown(groups, 0);                     ///< a bit for each axis
+    std::vector<unsigned> row_cut(job.cut_list.rows.size(), 0); ///< a bit for each axis
     std::array<std::vector<double>, 3> tried;
     for (int axis = 0; axis < 3; ++axis) tried[static_cast<std::size_t>(axis)] = offsets(job, scene, axis);
+
+    // Planes that lie close by one another show much the same.
+    std::array<double, 3> least_apart{};
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+        double low = 1e300, high = -1e300;
+        for (const Box& part : scene.parts)
+            low = std::min(low, part.low[static_cast<int>(axis)]),
+            high = std::max(high, part.high[static_cast<int>(axis)]);
+        least_apart[axis] = 0.12 * (high - low);
+    }
 
     struct Gain {
         double joints = 0, all = 0;
@@ -160,8 +188,14 @@ std::vector<SectionPlane> choose_section_planes(const Job& job) {
                 gain.all -= face_in_plane;
             if (at <= box.low[axis] || at >= box.high[axis]) continue;
             const int row = job.row_of_part[p];
-            if (row >= 0 && !row_cut[static_cast<std::size_t>(row)] && gain.rows.insert(row).second)
-                gain.all += part_cut;
+            if (row < 0) continue;
+            if (splits(job.placed[p], axis)) {
+                gain.all += split;
+                continue;
+            }
+            const unsigned before = row_cut[static_cast<std::size_t>(row)];
+            if ((before & (1u << axis)) || !gain.rows.insert(row).second) continue;
+            gain.all += before == 0 ? cut_through_first : cut_through_again;
         }
         return gain;
     };
@@ -175,23 +209,24 @@ std::vector<SectionPlane> choose_section_planes(const Job& job) {
         for (int axis = 0; axis < 3; ++axis)
             for (const double at : tried[static_cast<std::size_t>(axis)]) {
                 const bool near = std::any_of(chosen.begin(), chosen.end(), [&](const SectionPlane& c) {
-                    return c.axis == axis && std::abs(c.at - at) < 10;
+                    return c.axis == axis &&
+                           std::abs(c.at - at) < least_apart[static_cast<std::size_t>(axis)];
                 });
                 if (near) continue;
                 Gain gain = gain_of(axis, at);
-                if (gain.joints > 0 && gain.all > best_gain.all + 1e-9)
+                if (gain.joints > 0.3 && gain.all > best_gain.all + 1e-9)
                     best = {axis, at, {}}, best_gain = std::move(gain);
             }
-        // A sheet's room is worth one joint not seen yet, or a third of what the first plane showed.
-        if (best_gain.joints < (chosen.empty() ? 0.5 : std::max(0.7, first_gain / 4))) break;
-        if (chosen.empty()) first_gain = best_gain.joints;
+        // Room on a sheet is worth one joint not seen yet, or a quarter of what the first plane showed.
+        if (best_gain.all < (chosen.empty() ? 0.5 : std::max(1.0, first_gain / 4))) break;
+        if (chosen.empty()) first_gain = best_gain.all;
         for (const int g : best_gain.groups) {
             shown[static_cast<std::size_t>(g)] |= 1u << best.axis;
             const std::string& kind = scene.group_kind[static_cast<std::size_t>(g)];
             if (std::find(best.shows.begin(), best.shows.end(), kind) == best.shows.end())
                 best.shows.push_back(kind);
         }
-        for (const int row : best_gain.rows) row_cut[static_cast<std::size_t>(row)] = true;
+        for (const int row : best_gain.rows) row_cut[static_cast<std::size_t>(row)] |= 1u << best.axis;
         chosen.push_back(std::move(best));
     }
     return chosen;

@@ -5,8 +5,8 @@
 // passes through the place where its two parts meet and runs along the way in which they go together; joints
 // of one kind and size between parts of one name count once. What a plane shows that no chosen plane has
 // shown yet is its worth: a joint that hides (tenon, groove, dovetail) counts fully, a screw or a glued face
-// little, a part not cut yet a little. A joint seen already counts for a third in a plane that stands square
-// to the first. The best plane is chosen, then the next best, as long as it shows something worth a sheet.
+// little, a kind of part not cut through its thickness yet a third; a board split along its face takes a
+// little away. A joint seen already counts for a third in a plane that stands square to the first. The best plane is chosen, then the next best, as long as it shows something worth a sheet.
 // All weights are our own choice, by looking at prints. Left out: planes with steps, and planes askew.
 
 #include <string>
