@@ -18,10 +18,10 @@ using measure::dot;
 constexpr double air = 8; ///< between blocks
 
 /// The piece with a ring at the place of each detail.
-Block where_joints_are(const Job& job, const std::vector<JointDetail>& details, double most) {
+Block where_joints_are(const Job& job, const Seen& seen, const std::vector<JointDetail>& details,
+                       double most) {
     Block block;
     const solid::View view = solid::isometric_view();
-    const Seen seen = look_at(job.placed, view, false);
     const std::vector<Scale>& list = scales(job.manner.unit);
     const double true_length = std::sqrt(1.5);
     double factor = list.back().factor * true_length;
@@ -103,7 +103,7 @@ std::vector<Block> shapes_of(const Job& job, const JointDetail& detail, const De
 
 } // namespace
 
-std::vector<Leaf> joint_detail_sheets(const Job& job, int letters_used) {
+std::vector<Leaf> joint_detail_sheets(const Job& job, const WholeSeen& seen, int letters_used) {
     const std::vector<JointDetail> details = joint_details(job, letters_used);
     if (details.empty()) return {};
     const Hatching hatching(job);
@@ -111,9 +111,8 @@ std::vector<Leaf> joint_detail_sheets(const Job& job, int letters_used) {
     const Rect usable = job.paper.usable();
     std::vector<Open> open;
     const auto stand = [&](const std::vector<Block>& shapes, const std::string& letter) {
-        // Only the last sheets are tried, so that the letters can be followed.
-        constexpr std::size_t tried = 2;
-        std::size_t at = open.size() < tried ? 0 : open.size() - tried;
+        // Every sheet is tried: a detail that fills a gap saves paper, and its letter finds it.
+        std::size_t at = 0;
         const auto fits = [&](const Block& shape) { return place(open[at], shape); };
         while (at < open.size() && std::none_of(shapes.begin(), shapes.end(), fits)) ++at;
         if (at == open.size()) {
@@ -128,7 +127,7 @@ std::vector<Leaf> joint_detail_sheets(const Job& job, int letters_used) {
         if (open[at].first.empty()) open[at].first = letter;
         open[at].last = letter;
     };
-    stand({where_joints_are(job, details, job.paper.upright() ? 90 : 110)}, "");
+    stand({where_joints_are(job, seen.isometric, details, job.paper.upright() ? 90 : 110)}, "");
     for (const JointDetail& detail : details)
         stand(shapes_of(job, detail, joint_detail_views(job, hatching, detail, boxes), usable.width()),
               detail.letter);

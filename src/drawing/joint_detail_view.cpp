@@ -63,8 +63,11 @@ Rect window(const Box& box, const measure::Frame& frame, const solid::View& view
 }
 
 /// Sharp corners of the rings within a window.
-double corners_within(const std::vector<solid::CutArea>& areas, const Rect& rect) {
-    double count = 0;
+struct Corners {
+    double square = 0, slanting = 0;
+};
+Corners corners_within(const std::vector<solid::CutArea>& areas, const Rect& rect) {
+    Corners count;
     for (const solid::CutArea& area : areas)
         for (const auto& ring : area.rings)
             for (std::size_t i = 0; i < ring.size(); ++i) {
@@ -79,7 +82,10 @@ double corners_within(const std::vector<solid::CutArea>& areas, const Rect& rect
                 if (bend < sharp) continue;
                 const bool slants = std::hypot(ax, ay) > long_enough &&
                                     std::min(std::abs(ax), std::abs(ay)) > 0.05 * std::hypot(ax, ay);
-                count += bend < corner ? 0.1 : slants ? 2.5 : 1;
+                if (bend < corner)
+                    count.square += 0.1;
+                else
+                    (slants ? count.slanting : count.square) += slants ? 2.5 : 1;
             }
     return count;
 }
@@ -105,8 +111,10 @@ std::vector<Plane> planes_through(const Job& job, const JointDetail& detail) {
         const Rect near = grown(window(f, detail.frame, plane.view), 1);
         for (const double t : {0.5, 0.3}) {
             const double at = sign * (f.low[axis] + t * (f.high[axis] - f.low[axis]));
-            double corners = corners_within(solid::section(both, plane.view, at), near);
-            if (known_way && std::abs(way[axis]) > 0.5) corners *= 0.4;
+            const Corners found = corners_within(solid::section(both, plane.view, at), near);
+            // Square to the way of assembly a tenon is but a rectangle in a rectangle.
+            const bool across = known_way && std::abs(way[axis]) > 0.5;
+            const double corners = (across ? 0.4 : 1) * found.square + found.slanting;
             if (corners > plane.corners + 0.5) plane.corners = corners, plane.offset = at;
         }
         if (plane.corners > 0) planes.push_back(plane);
@@ -250,7 +258,7 @@ Block joint_section(const Job& job, const Hatching& hatching, const JointDetail&
     std::vector<solid::Placed> placed;
     for (const int part : parts) placed.push_back(job.placed[static_cast<std::size_t>(part)]);
     const double deep = detail.region.high[plane.axis] - detail.region.low[plane.axis];
-    CutThrough cut = cut_through(placed, plane.view, plane.offset, deep);
+    CutThrough cut = cut_through(placed, plane.view, plane.offset, {deep, rect});
     std::vector<solid::CutArea> shown;
     for (const solid::CutArea& area : cut.areas) {
         solid::CutArea inside{area.part, {}, 0};

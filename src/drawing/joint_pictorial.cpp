@@ -84,8 +84,9 @@ Block joint_pictorial(const Job& job, const JointDetail& detail, double most) {
     const std::vector<Plane> planes = sides_of_box(detail.region, detail.frame);
     for (const int part : {joint.a, joint.b}) {
         const bool goes_in = part == joint.a;
-        if (!add_clipped(apart, job.placed[static_cast<std::size_t>(part)], planes, true)) continue;
-        if (!goes_in) continue;
+        const std::size_t before = apart.placed.size();
+        add_clipped(apart, job.placed[static_cast<std::size_t>(part)], planes);
+        if (!goes_in || apart.placed.size() == before) continue;
         const Vector by = detail.into * -pull;
         apart.placed.back().frame.origin = apart.placed.back().frame.origin + by;
         for (auto& [a, b] : apart.rims.back()) a = a + by, b = b + by;

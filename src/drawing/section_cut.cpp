@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace rayfleck::drawing {
 namespace {
@@ -48,40 +49,48 @@ solid::View view_along(Vector normal) {
     return view;
 }
 
-/// The cut area as faces of the part, in its own frame: one for each connected stretch.
-std::vector<solid::Face> cap_of(const solid::Placed& part, const Plane& plane) {
-    const solid::View view = view_along(plane.normal);
+Plane seen_from(const solid::Placed& part, const Plane& plane) {
+    return {part.frame.turn_in(plane.normal), plane.offset - dot(plane.normal, part.frame.origin)};
+}
+
+/// A cut area as faces of the part, in its own frame: one for each connected stretch.
+std::vector<solid::Face> cap_of(const solid::Placed& part, const solid::CutArea& area,
+                                const solid::View& view, double offset) {
     std::vector<solid::Face> caps;
-    const Vector normal = part.frame.turn_in(plane.normal);
-    for (const solid::CutArea& area : solid::section({part}, view, plane.offset))
-        for (const Rings& rings : connected(area.rings)) {
-            solid::Face& face = caps.emplace_back();
-            face.plane = {normal, plane.offset - dot(plane.normal, part.frame.origin)};
-            for (const auto& ring : rings) {
-                auto& loop = face.loops.emplace_back();
-                for (const Point2 p : ring)
-                    loop.push_back(
-                        part.frame.in(view.right * p.x + view.up * p.y + view.towards * plane.offset));
-            }
+    for (const Rings& rings : connected(area.rings)) {
+        solid::Face& face = caps.emplace_back();
+        face.plane = seen_from(part, {view.towards, offset});
+        for (const auto& ring : rings) {
+            auto& loop = face.loops.emplace_back();
+            loop.reserve(ring.size());
+            for (const Point2 p : ring)
+                loop.push_back(part.frame.in(view.right * p.x + view.up * p.y + view.towards * offset));
         }
+    }
     return caps;
 }
 
-void clip(solid::Solid& solid, const Plane& plane) {
+/// What stays of a solid, without the faces that the plane lays open.
+solid::Solid clipped(const solid::Solid& solid, const Plane& plane) {
+    solid::Solid out;
     std::vector<int> place(solid.faces.size(), -1);
-    std::vector<solid::Face> faces;
     for (std::size_t f = 0; f < solid.faces.size(); ++f) {
-        solid::Face& face = solid.faces[f];
+        const solid::Face& face = solid.faces[f];
+        const int side = side_of(face.box, plane);
+        if (side > 0) continue;
         std::vector<std::vector<Point>> loops;
-        for (const auto& loop : face.loops)
-            if (auto kept = clipped_ring(loop, plane); !kept.empty()) loops.push_back(std::move(kept));
+        if (side < 0)
+            loops = face.loops;
+        else
+            for (const auto& loop : face.loops)
+                if (auto kept = clipped_ring(loop, plane); !kept.empty()) loops.push_back(std::move(kept));
         if (loops.empty()) continue;
-        place[f] = static_cast<int>(faces.size());
-        face.loops = std::move(loops);
-        faces.push_back(std::move(face));
+        place[f] = static_cast<int>(out.faces.size());
+        solid::Face& kept = out.faces.emplace_back();
+        kept.plane = face.plane;
+        kept.box = face.box;
+        kept.loops = std::move(loops);
     }
-    solid.faces = std::move(faces);
-    std::vector<solid::Edge> edges;
     for (solid::Edge edge : solid.edges) {
         const double a = dot(plane.normal, edge.a) - plane.offset,
                      b = dot(plane.normal, edge.b) - plane.offset;
@@ -97,9 +106,22 @@ void clip(solid::Solid& solid, const Plane& plane) {
         if (left < 0) continue;
         edge.face_left = left;
         edge.face_right = right;
-        edges.push_back(edge);
+        out.edges.push_back(edge);
     }
-    solid.edges = std::move(edges);
+    return out;
+}
+
+/// The planes that cross a part; nothing when it lies wholly beyond one.
+std::optional<std::vector<std::size_t>> crossing(const solid::Placed& part,
+                                                 const std::vector<Plane>& planes) {
+    std::vector<std::size_t> found;
+    if (part.solid->faces.empty()) return std::nullopt;
+    for (std::size_t i = 0; i < planes.size(); ++i) {
+        const int side = side_of(part.solid->box, seen_from(part, planes[i]));
+        if (side > 0) return std::nullopt;
+        if (side == 0) found.push_back(i);
+    }
+    return found;
 }
 
 /// Borders of the caps as edges, each with the face that it shares with its cap.
@@ -131,73 +153,93 @@ void add_rims(solid::Solid& solid, std::size_t first_cap) {
 
 } // namespace
 
-bool add_clipped(Clipped& to, const solid::Placed& part, const std::vector<Plane>& planes, bool with_rims) {
-    if (part.solid->faces.empty()) return false;
-    std::vector<Plane> crossing;
-    for (const Plane& plane : planes) {
-        const Plane own{part.frame.turn_in(plane.normal),
-                        plane.offset - dot(plane.normal, part.frame.origin)};
-        const int side = side_of(part.solid->box, own);
-        if (side > 0) return false;
-        if (side == 0) crossing.push_back(plane);
-    }
-    if (crossing.empty()) {
+void add_clipped(Clipped& to, const solid::Placed& part, const std::vector<Plane>& planes) {
+    const auto crossed = crossing(part, planes);
+    if (!crossed) return;
+    if (crossed->empty()) {
         to.placed.push_back(part);
         to.rims.emplace_back();
-        return true;
+        return;
     }
-    solid::Solid solid = *part.solid;
-    std::vector<std::vector<solid::Face>> caps;
-    for (const Plane& plane : crossing) caps.push_back(cap_of(part, plane));
+    std::vector<solid::Face> caps;
     std::vector<std::pair<Point, Point>> rims;
-    for (std::size_t i = 0; i < crossing.size(); ++i) {
-        const auto own = [&](const Plane& plane) {
-            return Plane{part.frame.turn_in(plane.normal),
-                         plane.offset - dot(plane.normal, part.frame.origin)};
-        };
-        clip(solid, own(crossing[i]));
-        for (solid::Face& cap : caps[i]) {
-            for (std::size_t j = 0; j < crossing.size(); ++j) {
-                if (j == i) continue;
-                std::vector<std::vector<Point>> loops;
+    const solid::Solid* left = part.solid;
+    solid::Solid solid;
+    for (const std::size_t i : *crossed) {
+        solid = clipped(*left, seen_from(part, planes[i]));
+        left = &solid;
+        const solid::View view = view_along(planes[i].normal);
+        for (const solid::CutArea& area : solid::section({part}, view, planes[i].offset))
+            for (solid::Face& cap : cap_of(part, area, view, planes[i].offset)) {
+                for (const std::size_t j : *crossed) {
+                    if (j == i) continue;
+                    std::vector<std::vector<Point>> loops;
+                    for (const auto& loop : cap.loops)
+                        if (auto kept = clipped_ring(loop, seen_from(part, planes[j])); !kept.empty())
+                            loops.push_back(std::move(kept));
+                    cap.loops = std::move(loops);
+                }
+                if (cap.loops.empty()) continue;
                 for (const auto& loop : cap.loops)
-                    if (auto kept = clipped_ring(loop, own(crossing[j])); !kept.empty())
-                        loops.push_back(std::move(kept));
-                cap.loops = std::move(loops);
+                    for (std::size_t k = 0; k < loop.size(); ++k)
+                        rims.push_back(
+                            {part.frame.out(loop[k]), part.frame.out(loop[(k + 1) % loop.size()])});
+                caps.push_back(std::move(cap));
             }
-            for (const auto& loop : cap.loops)
-                for (std::size_t k = 0; k < loop.size(); ++k)
-                    rims.push_back({part.frame.out(loop[k]), part.frame.out(loop[(k + 1) % loop.size()])});
-        }
     }
     const std::size_t without_caps = solid.faces.size();
-    for (auto& of_plane : caps)
-        for (solid::Face& cap : of_plane)
-            if (!cap.loops.empty()) solid.faces.push_back(std::move(cap));
-    if (with_rims) add_rims(solid, without_caps);
-    if (solid.faces.empty()) return false;
+    std::move(caps.begin(), caps.end(), std::back_inserter(solid.faces));
+    add_rims(solid, without_caps);
+    if (solid.faces.empty()) return;
     to.solids.push_back(std::move(solid));
     to.placed.push_back(part);
     to.placed.back().solid = &to.solids.back();
     to.rims.push_back(std::move(rims));
-    return true;
 }
 
 CutThrough cut_through(const std::vector<solid::Placed>& parts, const solid::View& view, double offset,
-                       double depth) {
+                       const Beyond& beyond) {
     CutThrough cut;
     cut.areas = solid::section(parts, view, offset);
-    Clipped behind;
-    const std::vector<Plane> planes{{view.towards, offset}, {-view.towards, depth - offset}};
-    for (const solid::Placed& part : parts) add_clipped(behind, part, planes, false);
+    std::vector<Plane> planes{{view.towards, offset}};
+    if (beyond.deep) planes.push_back({-view.towards, *beyond.deep - offset});
+    if (beyond.window) {
+        const Rect& w = *beyond.window;
+        planes.push_back({view.right, w.right});
+        planes.push_back({-view.right, -w.left});
+        planes.push_back({view.up, w.top});
+        planes.push_back({-view.up, -w.bottom});
+    }
+    std::deque<solid::Solid> solids;
+    std::vector<solid::Placed> behind;
+    auto area = cut.areas.begin();
+    for (std::size_t p = 0; p < parts.size(); ++p) {
+        while (area != cut.areas.end() && area->part < static_cast<int>(p)) ++area;
+        const auto crossed = crossing(parts[p], planes);
+        if (!crossed) continue;
+        behind.push_back(parts[p]);
+        if (crossed->empty()) continue;
+        const solid::Solid* left = parts[p].solid;
+        solid::Solid solid;
+        for (const std::size_t i : *crossed) {
+            solid = clipped(*left, seen_from(parts[p], planes[i]));
+            left = &solid;
+        }
+        // The sides of the window and what lies deeper are never looked at: only the cut itself is closed.
+        if (area != cut.areas.end() && area->part == static_cast<int>(p))
+            for (solid::Face& cap : cap_of(parts[p], *area, view, offset))
+                solid.faces.push_back(std::move(cap));
+        solids.push_back(std::move(solid));
+        behind.back().solid = &solids.back();
+    }
     std::vector<Point2> points;
-    for (const solid::Line2& line : solid::hidden_lines(behind.placed, view))
+    for (const solid::Line2& line : solid::hidden_lines(behind, view))
         if (line.visible) {
             cut.beyond.push_back(line.at);
             points.push_back(line.at.a), points.push_back(line.at.b);
         }
-    for (const solid::CutArea& area : cut.areas)
-        for (const auto& ring : area.rings) points.insert(points.end(), ring.begin(), ring.end());
+    for (const solid::CutArea& cut_area : cut.areas)
+        for (const auto& ring : cut_area.rings) points.insert(points.end(), ring.begin(), ring.end());
     cut.beyond = united(cut.beyond);
     if (!points.empty()) cut.box = around(points);
     return cut;

@@ -7,6 +7,7 @@
 // and fro along the plane.
 
 #include <deque>
+#include <optional>
 #include <vector>
 
 #include "drawing/hatch.hpp"
@@ -23,12 +24,9 @@ struct Clipped {
     std::vector<std::vector<std::pair<measure::Point, measure::Point>>> rims;
 };
 
-/// Adds a part without what lies beyond the planes (dot(normal, p) > offset, piece's frame). Nothing is added
-/// when nothing is left.
-/// with_rims  the rims of the cuts become edges of the part
-/// gives      whether something is left
-bool add_clipped(Clipped& to, const solid::Placed& part, const std::vector<measure::Plane>& planes,
-                 bool with_rims);
+/// Adds a part without what lies beyond the planes (dot(normal, p) > offset, piece's frame); the rims of the
+/// cuts become edges of it. Nothing is added when nothing is left.
+void add_clipped(Clipped& to, const solid::Placed& part, const std::vector<measure::Plane>& planes);
 
 struct CutThrough {
     /// In mm of wood in the picture plane; `part` counts the parts given.
@@ -39,9 +37,14 @@ struct CutThrough {
     Rect box;
 };
 
-/// depth  how far beyond the plane edges are looked for, mm
+/// Where edges beyond a cut are looked for.
+struct Beyond {
+    std::optional<double> deep; ///< mm beyond the plane
+    std::optional<Rect> window; ///< of the picture plane, mm
+};
+
 CutThrough cut_through(const std::vector<solid::Placed>& parts, const solid::View& view, double offset,
-                       double depth = 1e9);
+                       const Beyond& beyond = {});
 
 /// Sides of the rings as segments.
 std::vector<Segment2> sides_of(const Rings& rings);

@@ -51,10 +51,9 @@ void plane_end(Block& block, Point2 at, Point2 out, Point2 sight, const std::str
 }
 
 /// A small view with the planes that show as lines in it.
-Block key_view(const Job& job, const solid::View& view, const std::vector<Section>& sections,
-               const std::vector<int>& axes, double most) {
+Block key_view(const Job& job, const Seen& seen, const solid::View& view,
+               const std::vector<Section>& sections, const std::vector<int>& axes, double most) {
     Block block;
-    const Seen seen = look_at(job.placed, view, false);
     const std::vector<Scale>& list = scales(job.manner.unit);
     const Scale* scale = &list.back();
     for (const Scale& s : list)
@@ -164,7 +163,7 @@ std::vector<Open> laid_out(const Job& job, const Hatching& hatching, const std::
 
 } // namespace
 
-std::vector<Leaf> section_sheets(const Job& job, int& letters_used) {
+std::vector<Leaf> section_sheets(const Job& job, const WholeSeen& seen, int& letters_used) {
     if (job.placed.size() < 2) return {};
     std::vector<Section> sections;
     for (const SectionPlane& plane : choose_section_planes(job)) {
@@ -182,8 +181,9 @@ std::vector<Leaf> section_sheets(const Job& job, int& letters_used) {
             return std::find(axes.begin(), axes.end(), s.plane.axis) != axes.end();
         });
     };
-    if (any_of_axes({0, 2})) keys.push_back(key_view(job, solid::front_view(), sections, {0, 2}, most));
-    if (any_of_axes({1})) keys.push_back(key_view(job, solid::top_view(), sections, {1}, most));
+    if (any_of_axes({0, 2}))
+        keys.push_back(key_view(job, seen.front, solid::front_view(), sections, {0, 2}, most));
+    if (any_of_axes({1})) keys.push_back(key_view(job, seen.plan, solid::top_view(), sections, {1}, most));
 
     const std::size_t enough = (sections.size() + 1) / 2;
     const std::vector<Scale>& list = scales(job.manner.unit);
