@@ -103,7 +103,9 @@ std::vector<Plane> planes_through(const Job& job, const JointDetail& detail) {
                                           job.placed[static_cast<std::size_t>(joint.b)]};
     std::vector<Plane> planes;
     const Vector way = detail.frame.turn_in(detail.into);
-    const bool known_way = measure::norm(joint.assembly) > 0.5;
+    const bool known_way = measure::norm(joint.assembly) > 0.5,
+               // A miter is understood from the side on which its line slants, whatever keys it has.
+        mitered = joint.kind.starts_with("miter");
     const Box& f = detail.focus;
     for (int axis = 0; axis < 3; ++axis) {
         Plane plane{axis, view_along(detail.frame, axis), 0, 0};
@@ -114,7 +116,7 @@ std::vector<Plane> planes_through(const Job& job, const JointDetail& detail) {
             const Corners found = corners_within(solid::section(both, plane.view, at), near);
             // Square to the way of assembly a tenon is but a rectangle in a rectangle.
             const bool across = known_way && std::abs(way[axis]) > 0.5;
-            const double corners = (across ? 0.4 : 1) * found.square + found.slanting;
+            const double corners = (across ? 0.4 : 1) * found.square + (mitered ? 4 : 1) * found.slanting;
             if (corners > plane.corners + 0.5) plane.corners = corners, plane.offset = at;
         }
         if (plane.corners > 0) planes.push_back(plane);
@@ -225,7 +227,11 @@ MeasureString sizes_along(const Job& job, const JointDetail& detail, const std::
         m.start_from = across(p.across), m.start_to = across(q.across);
         double from = sign * p.at - zero, to = sign * q.at - zero;
         if (from > to) std::swap(from, to);
-        m.figure = "(" + job.figure(to - from) + ")";
+        // A figure that the maker's rule cannot tell would be read off the drawing as another size.
+        constexpr double well_told = 0.06;
+        const measure::Length size = measure::Length::from_geometry(to - from);
+        if (std::abs(measure::rounded(size, job.manner).value() - (to - from)) > well_told) continue;
+        m.figure = "(" + job.figure(size) + ")";
         m.record = {a.name, "LWT"[axis], from, to, m.figure, true};
         string.push_back(std::move(m));
     }
@@ -299,12 +305,6 @@ Block joint_section(const Job& job, const Hatching& hatching, const JointDetail&
         if (std::hypot(s.a.x - s.b.x, s.a.y - s.b.y) > 1)
             block.stroke(drawn_by_hand(s.a, s.b), Pen::thin, Role::mark);
 
-    const Rect near = grown(window(detail.focus, detail.frame, plane.view), 1);
-    const double figure = job.part_figure_height();
-    for (const bool level : {true, false}) {
-        MeasureString string = sizes_along(job, detail, shown, plane.view, near, level, origin, f);
-        draw_dimensions(block, level ? ViewSide::below : ViewSide::left, 0, {std::move(string)}, figure);
-    }
     std::vector<BalloonWanted> wanted;
     for (const solid::CutArea& area : shown) {
         const int row = job.row_of_part[static_cast<std::size_t>(parts[static_cast<std::size_t>(area.part)])];
@@ -321,6 +321,16 @@ Block joint_section(const Job& job, const Hatching& hatching, const JointDetail&
     }
     std::erase_if(wanted, [](const BalloonWanted& w) { return w.anchors.empty(); });
     draw_balloons(block, paper, wanted, 7, {false, true, true, false});
+    // After the balloons, so that no figure stands in the way of a leader.
+    const Rect near = grown(window(detail.focus, detail.frame, plane.view), 1);
+    const double figure = job.part_figure_height();
+    for (const bool level : {true, false}) {
+        // How thick a screw is stands in words.
+        const bool across = std::abs(dot(level ? plane.view.right : plane.view.up, detail.into)) < 0.5;
+        if (across && joint.kind.find("screws") != std::string::npos) continue;
+        MeasureString string = sizes_along(job, detail, shown, plane.view, near, level, origin, f);
+        draw_dimensions(block, level ? ViewSide::below : ViewSide::left, 0, {std::move(string)}, figure);
+    }
     const std::string caption = "section, " + scale->ratio;
     block.text({{block.box().left, block.box().bottom - 3 - note_height},
                 caption,
@@ -335,11 +345,14 @@ Block joint_section(const Job& job, const Hatching& hatching, const JointDetail&
 
 DetailViews joint_detail_views(const Job& job, const Hatching& hatching, const JointDetail& detail,
                                const std::vector<Box>& parts) {
-    constexpr double widest_section = 62, widest_picture = 92;
+    constexpr double widest_section = 62, widest_picture = 92, small_picture = 66;
     DetailViews views;
     for (const Plane& plane : planes_through(job, detail))
         views.push_back(joint_section(job, hatching, detail, plane, parts, widest_section));
-    views.push_back(joint_pictorial(job, detail, widest_picture));
+    const std::string& kind = job.model.joints[static_cast<std::size_t>(detail.joint)].kind;
+    // Two holes need no large picture.
+    const bool holes = kind.find("screws") != std::string::npos || kind.starts_with("dowels");
+    views.push_back(joint_pictorial(job, detail, holes ? small_picture : widest_picture));
     std::erase_if(views, [](const Block& view) { return view.empty(); });
     return views;
 }

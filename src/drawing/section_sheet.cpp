@@ -3,7 +3,8 @@
 //
 // A cutting plane is a chain line with wide ends; the arrows at its ends point the way in which the section
 // is seen, its letter stands beside each. All sections have one scale, the largest of the list at which two
-// of them share a sheet.
+// of them share a sheet that lies, and each has one that stands; where that would leave most areas too thin
+// to be hatched, one sheet more is taken.
 
 #include <algorithm>
 #include <cmath>
@@ -161,6 +162,21 @@ std::vector<Open> laid_out(const Job& job, const Hatching& hatching, const std::
     return open;
 }
 
+/// Of all cut areas, mm of wood.
+std::vector<double> thicknesses(const std::vector<Section>& sections) {
+    std::vector<double> found;
+    for (const Section& section : sections)
+        for (const solid::CutArea& area : section.cut.areas)
+            for (const Rings& stretch : connected(area.rings)) found.push_back(strip_thickness(stretch));
+    return found;
+}
+
+double share_filled(const std::vector<double>& thicknesses, double factor) {
+    const auto filled = std::count_if(thicknesses.begin(), thicknesses.end(),
+                                      [&](double t) { return t * factor < filled_below; });
+    return static_cast<double>(filled) / static_cast<double>(std::max<std::size_t>(1, thicknesses.size()));
+}
+
 } // namespace
 
 std::vector<Leaf> section_sheets(const Job& job, const WholeSeen& seen, int& letters_used) {
@@ -185,7 +201,8 @@ std::vector<Leaf> section_sheets(const Job& job, const WholeSeen& seen, int& let
         keys.push_back(key_view(job, seen.front, solid::front_view(), sections, {0, 2}, most));
     if (any_of_axes({1})) keys.push_back(key_view(job, seen.plan, solid::top_view(), sections, {1}, most));
 
-    const std::size_t enough = (sections.size() + 1) / 2;
+    const std::size_t enough = job.paper.upright() ? sections.size() : (sections.size() + 1) / 2;
+    const std::vector<double> thin = thicknesses(sections);
     const std::vector<Scale>& list = scales(job.manner.unit);
     std::vector<Open> open;
     int tries = 0;
@@ -196,7 +213,9 @@ std::vector<Leaf> section_sheets(const Job& job, const WholeSeen& seen, int& let
         for (const Section& section : sections) sizes.push_back(room_round_section(section, scale.factor));
         const std::size_t needed = leaves_needed(job, sizes);
         const bool last = &scale == &list.back();
-        if (!last && (needed == 0 || needed > enough)) continue;
+        // One sheet more is well spent where the next smaller scale would fill most areas black.
+        const bool smaller_fills = !last && share_filled(thin, (&scale + 1)->factor) > 0.4;
+        if (!last && (needed == 0 || needed > enough + (smaller_fills ? 1 : 0))) continue;
         open = laid_out(job, hatching, sections, keys, scale);
         if (open.size() <= enough + 1 || ++tries == 2) break;
     }

@@ -196,12 +196,6 @@ Block section_view(const Job& job, const Hatching& hatching, const Section& sect
         const auto sides = sides_of(area.rings);
         lines.insert(lines.end(), sides.begin(), sides.end());
     }
-    const double figure = job.figure_height();
-    draw_dimensions(block, ViewSide::below, 0, opening_strings(job, section, true, lines, paper, told),
-                    figure);
-    draw_dimensions(block, ViewSide::left, 0, opening_strings(job, section, false, lines, paper, told),
-                    figure);
-
     std::map<int, std::vector<Point2>> of_row;
     for (const solid::CutArea& area : section.cut.areas) {
         const int row = job.row_of_part[static_cast<std::size_t>(area.part)];
@@ -216,6 +210,12 @@ Block section_view(const Job& job, const Hatching& hatching, const Section& sect
     const Rect drawn{0, 0, std::max(box.width() * scale.factor, block.box().right),
                      std::max(box.height() * scale.factor, block.box().top)};
     draw_balloons(block, drawn, wanted, 7, {false, true, true, false});
+    // After the balloons, so that no figure stands in the way of a leader.
+    const double figure = job.figure_height();
+    draw_dimensions(block, ViewSide::below, 0, opening_strings(job, section, true, lines, paper, told),
+                    figure);
+    draw_dimensions(block, ViewSide::left, 0, opening_strings(job, section, false, lines, paper, told),
+                    figure);
 
     const std::string at = scale.ratio;
     const double letters = text_width(title, letter_height, Typeface::lettering),
