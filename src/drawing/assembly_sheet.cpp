@@ -295,10 +295,12 @@ std::size_t balloons_on(const Paper& paper) {
 
 } // namespace
 
-std::vector<Leaf> assembly_sheets(const Job& job) {
+std::vector<Leaf> assembly_sheets(const Job& job, WholeSeen& whole) {
     if (job.placed.empty()) return {};
     const Principal seen = look_at_piece(job);
     const Picture picture = look_at_picture(job);
+    whole = {seen.front.seen, seen.plan.seen, picture.seen};
+    for (Seen* view : {&whole.front, &whole.plan, &whole.isometric}) view->hidden.clear();
     const auto views = place_views(job, seen);
     if (!views) return {};
     std::vector<Leaf> leaves;

@@ -61,14 +61,17 @@ void add_row(std::vector<Point2>& places, Point2 from, Point2 to, double pitch, 
 }
 
 std::vector<Point2> places_round(const Rect& picture, double away, double pitch, double shift,
-                                 std::size_t needed) {
+                                 std::size_t needed, const BalloonSides& sides) {
     const Rect ring = grown(picture, away);
     for (double beyond = 0;; beyond += pitch) {
         std::vector<Point2> places;
-        for (const double x : {ring.left, ring.right})
-            add_row(places, {x, picture.bottom - beyond}, {x, picture.top + beyond}, pitch, shift);
-        for (const double y : {ring.top, ring.bottom})
-            add_row(places, {picture.left + 2, y}, {picture.right - 2, y}, pitch, shift);
+        // Columns run on past the picture; rows do where there are no columns.
+        const double more = sides.left || sides.right ? 0 : beyond;
+        for (const auto& [there, x] : {std::pair{sides.left, ring.left}, std::pair{sides.right, ring.right}})
+            if (there) add_row(places, {x, picture.bottom - beyond}, {x, picture.top + beyond}, pitch, shift);
+        for (const auto& [there, y] : {std::pair{sides.above, ring.top}, std::pair{sides.below, ring.bottom}})
+            if (there)
+                add_row(places, {picture.left + 2 - more, y}, {picture.right - 2 + more, y}, pitch, shift);
         if (places.size() >= needed) return places;
     }
 }
@@ -162,7 +165,7 @@ std::pair<int, int> faults(const std::vector<Standing>& all, double diameter) {
 } // namespace
 
 void draw_balloons(Block& block, const Rect& picture, const std::vector<BalloonWanted>& wanted,
-                   double diameter) {
+                   double diameter, const BalloonSides& sides) {
     const std::vector<Site> sites = sites_of(block, wanted);
     if (sites.empty()) return;
     std::vector<Standing> best;
@@ -170,8 +173,8 @@ void draw_balloons(Block& block, const Rect& picture, const std::vector<BalloonW
     double shortest = 0;
     for (const double away : {6.0, 12.0, 20.0, 32.0}) {
         for (const double shift : {0.5, 0.0, 0.25, 0.75}) {
-            std::vector<Standing> trial =
-                matched(sites, places_round(picture, diameter / 2 + away, diameter + 2, shift, sites.size()));
+            std::vector<Standing> trial = matched(
+                sites, places_round(picture, diameter / 2 + away, diameter + 2, shift, sites.size(), sides));
             const std::pair<int, int> count = faults(trial, diameter);
             double sum = 0;
             for (const Standing& s : trial) sum += s.length();

@@ -15,8 +15,13 @@ struct BalloonWanted {
     int to_sheet = -1;           ///< where a click leads
 };
 
+/// Sides of a picture at which balloons may stand; one of them at least.
+struct BalloonSides {
+    bool left = true, right = true, above = true, below = true;
+};
+
 /// Draws balloons and leaders outside `picture`, the rectangle round the drawn view.
 void draw_balloons(Block& block, const Rect& picture, const std::vector<BalloonWanted>& wanted,
-                   double diameter);
+                   double diameter, const BalloonSides& sides = {});
 
 } // namespace rayfleck::drawing

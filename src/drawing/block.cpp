@@ -104,6 +104,11 @@ void Block::add(const Block& other, Point2 by) {
         views_.push_back(std::move(view));
     }
     cuts_.insert(cuts_.end(), other.cuts_.begin(), other.cuts_.end());
+    for (SectionRecord cut : other.sections_) {
+        for (auto& ring : cut.rings)
+            for (Point2& p : ring) p = moved(p);
+        sections_.push_back(std::move(cut));
+    }
     occupied_.add(other.occupied_, by);
     if (other.any_)
         grow({other.box_.left + by.x, other.box_.bottom + by.y, other.box_.right + by.x,
@@ -115,6 +120,7 @@ void Block::put_on(Sheet& sheet) const {
     sheet.dimensions.insert(sheet.dimensions.end(), dimensions_.begin(), dimensions_.end());
     sheet.views.insert(sheet.views.end(), views_.begin(), views_.end());
     sheet.cuts.insert(sheet.cuts.end(), cuts_.begin(), cuts_.end());
+    sheet.sections.insert(sheet.sections.end(), sections_.begin(), sections_.end());
 }
 
 } // namespace rayfleck::drawing

@@ -31,6 +31,7 @@ class Block {
     void record(DimensionRecord record) { dimensions_.push_back(std::move(record)); }
     void record(ViewRecord record) { views_.push_back(std::move(record)); }
     void record(CutRecord record) { cuts_.push_back(std::move(record)); }
+    void record_section(SectionRecord record) { sections_.push_back(std::move(record)); }
     /// Everything of another block, moved.
     void add(const Block& other, Point2 by);
     /// Room to keep free round the block although nothing is drawn there.
@@ -53,6 +54,7 @@ class Block {
     std::vector<DimensionRecord> dimensions_;
     std::vector<ViewRecord> views_;
     std::vector<CutRecord> cuts_;
+    std::vector<SectionRecord> sections_;
     Occupied occupied_;
     Rect box_;
     bool any_ = false;

@@ -81,7 +81,14 @@ Set draw(const Subject& subject, const Wishes& wishes) {
         for (const int part : cut_list.rows[r].parts)
             job.row_of_part[static_cast<std::size_t>(part)] = static_cast<int>(r);
 
-    std::vector<Leaf> leaves = assembly_sheets(job);
+    WholeSeen seen;
+    std::vector<Leaf> leaves = assembly_sheets(job, seen);
+    const auto add = [&](std::vector<Leaf> more) {
+        std::move(more.begin(), more.end(), std::back_inserter(leaves));
+    };
+    int letters_used = 0;
+    add(section_sheets(job, seen, letters_used));
+    add(joint_detail_sheets(job, seen, letters_used));
     std::vector<int> leaf_of_row;
     const int parts_from = static_cast<int>(leaves.size());
     for (std::vector<Leaf> more : {part_sheets(job, leaf_of_row), template_sheets(job), cut_list_sheets(job),

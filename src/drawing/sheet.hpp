@@ -107,6 +107,19 @@ struct ViewRecord {
     Point2 low, high; ///< round its wood, paper
 };
 
+/// How the fibres of a cut area lie to the cut.
+enum class CutGrain { end_grain, long_grain, sheet };
+
+/// One connected area that a section cuts, for the audit.
+struct SectionRecord {
+    std::string part;                       ///< instance name
+    std::string section;                    ///< title of the section, or letter of the detail
+    std::vector<std::vector<Point2>> rings; ///< mm of paper, rim first
+    CutGrain grain = CutGrain::end_grain;
+    double turn = 0, pitch = 0; ///< of its hatch: degrees, mm of paper
+    bool filled = false;        ///< too thin to be hatched
+};
+
 struct Sheet {
     double width = 297, height = 210; ///< mm
     std::string title;                ///< PDF outline entry and page name
@@ -114,7 +127,8 @@ struct Sheet {
     std::vector<DimensionRecord> dimensions;
     std::vector<ViewRecord> views;
     std::vector<CutRecord> cuts; ///< rows of the tables of cuts
-    bool full_size = false;      ///< a template: ask viewers not to scale
+    std::vector<SectionRecord> sections;
+    bool full_size = false; ///< a template: ask viewers not to scale
 };
 
 /// All sheets of one piece, in the order a builder reads them.

@@ -8,6 +8,7 @@
 #include "drawing/draw.hpp"
 #include "drawing/paper.hpp"
 #include "drawing/scale.hpp"
+#include "drawing/view.hpp"
 
 namespace rayfleck::drawing {
 
@@ -52,9 +53,23 @@ struct Leaf {
     bool full_size = false;
 };
 
+/// The whole piece without its hidden edges: drawn small again where other sheets point at places.
+struct WholeSeen {
+    Seen front, plan, isometric;
+};
+
 /// Pictorial view with balloons, parts list, principal views with dimensions: together where the views lose
 /// nothing by it, else the picture with the list first and the views on a sheet of their own.
-std::vector<Leaf> assembly_sheets(const Job& job);
+/// `seen` receives the views that they show.
+std::vector<Leaf> assembly_sheets(const Job& job, WholeSeen& seen);
+
+/// Sections where joinery hides, with the views that tell where they are cut and the legend of the hatches.
+/// Nothing for a piece whose joints leave nothing to show. `letters_used` receives how many letters sections
+/// have taken.
+std::vector<Leaf> section_sheets(const Job& job, const WholeSeen& seen, int& letters_used);
+
+/// Every distinct joint enlarged, with a picture that tells where each is. Letters go on from `letters_used`.
+std::vector<Leaf> joint_detail_sheets(const Job& job, const WholeSeen& seen, int letters_used);
 
 /// One cell for each row of the cut list. Writes on which of its own leaves each row stands into
 /// `leaf_of_row`.
