@@ -31,11 +31,8 @@ extern const Check stock_too_small;
 extern const Check machine_limit;
 extern const Check overlapping_parts;
 extern const Check unconnected_part;
-<<<<<<< HEAD
 extern const Check held_at_one_end;
 extern const Check held_by_hardware;
-=======
 extern const Check locked_assembly;
->>>>>>> 76fb0b0 (A room for the order of assembly: the solids say what is in whose way, splits are taken as at the bench; a sliding dovetail runs out through a bevelled edge)
 
 } // namespace rayfleck::checks

@@ -22,6 +22,7 @@
 #include <fmt/format.h>
 #include <sys/resource.h>
 
+#include "assembly/assembly.hpp"
 #include "checks/checks.hpp"
 #include "commands/load.hpp"
 #include "commands/scaled_piece.hpp"
@@ -99,7 +100,9 @@ Measured measured(const std::function<Loaded()>& load_it, int runs) {
     time("build", [&] { fresh(), model = joinery::build(piece, found); });
     if (found.any(findings::Severity::error)) return {};
     const findings::Findings built = found;
-    time("look", [&] { found = built, checks::look(model, found); });
+    assembly::Order order;
+    time("order", [&] { order = assembly::order(model); });
+    time("look", [&] { found = built, checks::look(model, order, found); });
     cutlist::CutList cut_list;
     time("list", [&] { cut_list = cutlist::list(model); });
     const auto view = [&](const char* name, const solid::View& from) {
