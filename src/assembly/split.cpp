@@ -150,14 +150,13 @@ std::size_t bodies(const Ways& ways, const PartSet& set) {
     return count;
 }
 
-bool comes_apart(const Ways& ways, const PartSet& together) {
-    const std::size_t size = together.size();
+std::optional<PartSet> some_that_come_off(const Ways& ways, const PartSet& together) {
     for (int way = 0; way < ways.count(); ++way)
-        // Either a part moves alone to somewhere, or all move with the first; then the whole is one knot
-        // this way, if the first also moves with all the others.
-        for (int p = together.first(); p >= 0; p = together.next(p + 1))
-            if (moved_with(ways, together, p, way, nullptr).size() < size) return true;
-    return false;
+        for (int p = together.first(); p >= 0; p = together.next(p + 1)) {
+            PartSet moving = moved_with(ways, together, p, way, nullptr);
+            if (moving != together) return moving;
+        }
+    return std::nullopt;
 }
 
 std::optional<Split> best_split(const Ways& ways, const PartSet& together) {

@@ -35,8 +35,8 @@ std::optional<Split> best_split(const Ways& ways, const PartSet& together);
 /// The same parts, as far as bonds of any kind hold them together, counted.
 std::size_t bodies(const Ways& ways, const PartSet& set);
 
-/// Some way is free for some of them; quicker than best_split.
-bool comes_apart(const Ways& ways, const PartSet& together);
+/// Some that can be moved off the others, whichever is found first; nothing when no way is free.
+std::optional<PartSet> some_that_come_off(const Ways& ways, const PartSet& together);
 
 /// Joints between two sets.
 std::vector<int> joints_between(const Ways& ways, const PartSet& a, const PartSet& b);

@@ -17,6 +17,8 @@ using measure::dot;
 
 /// So many moves of like parts at most in one picture.
 constexpr std::size_t most_moves = 40;
+/// And of so many different names.
+constexpr std::size_t most_names = 6;
 /// A sub-assembly of so many parts at most is one step, if all come along one line.
 constexpr std::size_t small = 6;
 
@@ -166,6 +168,17 @@ class Writing {
         return true;
     }
 
+    /// Names of the parts that come in some links.
+    std::size_t names_in(const std::vector<Link>& chain, std::size_t from, std::size_t past) const {
+        std::vector<std::string> names;
+        for (std::size_t i = from; i < past; ++i)
+            for (const Coming& coming : chain[i].node->comings)
+                names.push_back(
+                    ways_.model().made[static_cast<std::size_t>(coming.move.parts.front())].part->base);
+        std::sort(names.begin(), names.end());
+        return static_cast<std::size_t>(std::unique(names.begin(), names.end()) - names.begin());
+    }
+
     /// The link goes on with what the one before it did.
     bool goes_on(const Link& before, const Link& link) const {
         if (link.node->comings.size() != 1 || before.node->comings.size() != 1) return false;
@@ -194,7 +207,8 @@ class Writing {
         for (std::size_t i = from; i < past;) {
             std::size_t end = i + 1;
             std::size_t moves = chain[i].moves.size();
-            while (end < past && (one_step || (goes_on(chain[end - 1], chain[end]) && moves < most_moves)))
+            while (end < past && (one_step || (goes_on(chain[end - 1], chain[end]) && moves < most_moves &&
+                                               names_in(chain, i, end + 1) <= most_names)))
                 moves += chain[end++].moves.size();
             Step step;
             step.sub_assembly = sub_assembly;
@@ -223,8 +237,11 @@ class Writing {
                 continue;
             }
             const auto of_item = [&](const joinery::Joint& joint) {
-                return model.piece->joints[static_cast<std::size_t>(joint.wanted)].kind == item.from &&
-                       parts.has(joint.a) && parts.has(joint.b);
+                // A model made by hand may have joints that no text asked for.
+                const auto& asked = model.piece->joints;
+                const auto wanted = static_cast<std::size_t>(joint.wanted);
+                const std::string& kind = wanted < asked.size() ? asked[wanted].kind : joint.kind;
+                return kind == item.from && parts.has(joint.a) && parts.has(joint.b);
             };
             double all = 0;
             for (const joinery::Joint& joint : model.joints)

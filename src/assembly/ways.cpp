@@ -25,6 +25,8 @@ bool starts(const std::string& kind, std::string_view with) {
 }
 
 bool says(const joinery::Model& model, const joinery::Joint& joint, std::string_view word) {
+    // A model made by hand may have joints that no text asked for.
+    if (joint.wanted < 0 || joint.wanted >= static_cast<int>(model.piece->joints.size())) return false;
     const auto& wanted = model.piece->joints[static_cast<std::size_t>(joint.wanted)];
     return std::any_of(wanted.options.begin(), wanted.options.end(),
                        [&](const piece::OptionGiven& option) { return option.words == word; });
@@ -77,10 +79,10 @@ void Ways::find_bonds() {
         bond.hold = hold_of(*model_, j, strongest);
         bond.laid_on = joint.kind == "glue";
         bond.direction = joint.assembly;
-        bond.guided = norm(joint.assembly) > 0.5 &&
-                      (starts(joint.kind, "mortise and tenon") || starts(joint.kind, "dowels"));
+        bond.guided =
+            norm(joint.assembly) > 0.5 && (starts(joint.kind, "mortise and") || starts(joint.kind, "dowels"));
         bonds_.push_back(bond);
-        if (starts(joint.kind, "dowels") || joint.kind.find(", loose") != std::string::npos ||
+        if (starts(joint.kind, "dowels") || starts(joint.kind, "mortise and loose tenon") ||
             joint.kind.find(", spline") != std::string::npos)
             unseen_.push_back(j);
     }

@@ -30,11 +30,10 @@ void add_once(std::vector<int>& parts, int part) {
     if (std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(part);
 }
 
-/// Where it comes from, when it moves along one of the piece's axes: `from above`.
+/// Where it comes from, when it moves along one of the piece's axes: `above`.
 std::string from_where(Vector direction) {
-    constexpr const char* words[3][2] = {{"from the right", "from the left"},
-                                         {"from the back", "from the front"},
-                                         {"from above", "from below"}};
+    constexpr const char* words[3][2] = {
+        {"the right", "the left"}, {"the back", "the front"}, {"above", "below"}};
     for (int axis = 0; axis < 3; ++axis)
         if (std::abs(direction[axis]) > 0.999) return words[axis][direction[axis] > 0];
     return "";
@@ -59,6 +58,7 @@ std::string called(const SubAssembly& sub) {
 /// What one or several moves say when only the copies differ.
 struct Sentence {
     std::string verb, preposition, tail;
+    std::vector<std::string> from; ///< `the left`, `above`: where they come from
     std::vector<int> movers;       ///< single parts
     std::vector<std::string> subs; ///< names of sub-assemblies, one for each that moves
     std::vector<int> onto;
@@ -115,7 +115,9 @@ std::string text_of(const Sentence& sentence, const Naming& named) {
     std::string kinds;
     for (const std::string& kind : sentence.kinds) kinds += (kinds.empty() ? "" : "; ") + kind;
     if (!kinds.empty()) text += " (" + kinds + ")";
-    return text + sentence.tail;
+    text += sentence.tail;
+    if (!sentence.from.empty()) text += ", from " + joined(sentence.from);
+    return text;
 }
 
 /// Hinges and the like that the text names go from the one to the other.
@@ -171,7 +173,7 @@ void say(std::vector<Sentence>& all, const Move& move, Hold hold, const Order& o
         break;
     }
     if (hold == move.hold)
-        if (const std::string from = from_where(move.direction); !from.empty()) sentence.tail += ", " + from;
+        if (const std::string from = from_where(move.direction); !from.empty()) sentence.from = {from};
     if (move.parts.size() == 1)
         sentence.movers = move.parts;
     else if (const SubAssembly* sub = sub_of(order, move.parts))
@@ -183,6 +185,7 @@ void say(std::vector<Sentence>& all, const Move& move, Hold hold, const Order& o
             for (const int p : sentence.movers) add_once(known.movers, p);
             known.subs.insert(known.subs.end(), sentence.subs.begin(), sentence.subs.end());
             for (const int p : sentence.onto) add_once(known.onto, p);
+            for (const std::string& from : sentence.from) add_once(known.from, from);
             std::sort(known.onto.begin(), known.onto.end());
             return;
         }
@@ -317,6 +320,7 @@ void put_into_words(Step& step, const Order& order, const Ways& ways, std::vecto
             const int wanted = model.joints[static_cast<std::size_t>(j)].wanted;
             if (std::find(told.begin(), told.end(), wanted) != told.end()) continue;
             told.push_back(wanted);
+            if (wanted < 0 || wanted >= static_cast<int>(model.piece->joints.size())) continue;
             for (const piece::Note& note : model.piece->joints[static_cast<std::size_t>(wanted)].notes)
                 step.words.push_back(note.text);
         }

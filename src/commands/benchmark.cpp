@@ -114,10 +114,10 @@ Measured measured(const std::function<Loaded()>& load_it, int runs) {
     drawing::Set set;
     drawing::Wishes wishes;
     wishes.texts = &loaded.texts;
-    time("draw", [&] { set = drawing::draw({model, found, cut_list}, wishes); });
+    time("draw", [&] { set = drawing::draw({model, found, cut_list, &order}, wishes); });
     std::string pdf;
     time("write pdf", [&] { pdf = writers::write_pdf(set); });
-    time("write json", [&] { writers::write_json(model, found, cut_list, loaded.texts); });
+    time("write json", [&] { writers::write_json(model, found, cut_list, loaded.texts, &order); });
     double total = 0, sheets = 0;
     for (const Phase& phase : all.phases) {
         if (phase.name[0] != '(') total += phase.milliseconds;

@@ -43,13 +43,14 @@ std::vector<Output> outputs_of(const Studied& studied, const source::Texts& text
     const cutlist::CutList cut_list = cutlist::list(studied.model);
     drawing::Wishes wishes = wish.drawing;
     wishes.texts = &texts;
-    const drawing::Set set = drawing::draw({studied.model, studied.findings, cut_list}, wishes);
+    const drawing::Set set =
+        drawing::draw({studied.model, studied.findings, cut_list, &studied.order}, wishes);
     const auto named = [&](const std::string& end) { return fs::path(base.string() + end); };
     std::vector<Output> outputs;
     outputs.push_back({named(".pdf"), writers::write_pdf(set)});
     outputs.push_back({named(".csv"), writers::write_csv(cut_list, studied.piece.manner)});
-    outputs.push_back(
-        {named(".json"), writers::write_json(studied.model, studied.findings, cut_list, texts)});
+    outputs.push_back({named(".json"), writers::write_json(studied.model, studied.findings, cut_list, texts,
+                                                           &studied.order)});
     if (wish.pictures)
         for (std::size_t i = 0; i < set.sheets.size(); ++i)
             outputs.push_back({named(fmt::format("-{}.svg", i + 1)), writers::write_svg(set.sheets[i])});

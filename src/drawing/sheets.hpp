@@ -16,6 +16,7 @@ struct Job {
     const joinery::Model& model;
     const findings::Findings& findings;
     const cutlist::CutList& cut_list;
+    const assembly::Order& order;
     const Wishes& wishes;
     Paper paper;
     bool first_angle = true;
@@ -54,6 +55,9 @@ struct Leaf {
 /// nothing by it, else the picture with the list first and the views on a sheet of their own.
 std::vector<Leaf> assembly_sheets(const Job& job);
 
+/// Every part moved off along the way in which it goes to its place; none for a single part.
+std::vector<Leaf> exploded_sheets(const Job& job);
+
 /// One cell for each row of the cut list. Writes on which of its own leaves each row stands into
 /// `leaf_of_row`.
 std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row);
@@ -62,6 +66,9 @@ std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row);
 std::vector<Leaf> template_sheets(const Job& job);
 
 std::vector<Leaf> cut_list_sheets(const Job& job);
+
+/// The steps in which the piece goes together, each with its picture; none for a single part.
+std::vector<Leaf> assembly_steps_sheets(const Job& job);
 
 std::vector<Leaf> warnings_sheets(const Job& job);
 

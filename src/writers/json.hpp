@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "assembly/assembly.hpp"
 #include "cutlist/cutlist.hpp"
 #include "findings/finding.hpp"
 #include "joinery/model.hpp"
@@ -19,9 +20,11 @@ namespace rayfleck::writers {
 
 constexpr int json_schema = 1;
 
-/// One piece with its parts, cuts, joints, contacts, cut list and findings; ends with a line end.
+/// One piece with its parts, cuts, joints, contacts, order of assembly, cut list and findings; ends with a
+/// line end. order  null: found anew
 std::string write_json(const joinery::Model& model, const findings::Findings& findings,
-                       const cutlist::CutList& cut_list, const source::Texts& texts);
+                       const cutlist::CutList& cut_list, const source::Texts& texts,
+                       const assembly::Order* order = nullptr);
 
 /// What `check` has to say of one text.
 struct Checked {

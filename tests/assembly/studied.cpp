@@ -54,6 +54,7 @@ std::unique_ptr<Studied> study(const std::string& name, const std::string& bytes
     INFO(findings::show(studied->findings, studied->texts, {}));
     REQUIRE_FALSE(studied->findings.any(findings::Severity::error));
     studied->model = joinery::build(studied->piece, studied->findings);
+    INFO(findings::show(studied->findings, studied->texts, {}));
     REQUIRE_FALSE(studied->findings.any(findings::Severity::error));
     studied->order = assembly::order(studied->model);
     return studied;

@@ -83,10 +83,12 @@ TEST_CASE("every sample passes the audit on its own sheet and on A4") {
 
 TEST_CASE("the sheets come in the order in which a builder reads them") {
     const drawing::Set set = drawn(side_table());
-    REQUIRE(set.sheets.size() >= 4);
+    REQUIRE(set.sheets.size() >= 6);
     CHECK(set.sheets.front().title == "Assembly");
-    CHECK(set.sheets[1].title.starts_with("Part"));
-    CHECK(set.sheets[set.sheets.size() - 2].title == "Cut list");
+    CHECK(set.sheets[1].title == "Exploded view");
+    CHECK(set.sheets[2].title.starts_with("Part"));
+    CHECK(set.sheets[set.sheets.size() - 3].title == "Cut list");
+    CHECK(set.sheets[set.sheets.size() - 2].title == "Assembly steps");
     CHECK(set.sheets.back().title == "Warnings");
 }
 
