@@ -62,7 +62,7 @@ void search(const assembly::Order& order, const joinery::Model& model, findings:
             lock.joints.empty()
                 ? "one of them is held in on all sides: part what surrounds it, or let one side come off"
                 : "let one of these joints go together the same way as its neighbour: open a stopped end, "
-                  "use screws or a loose tenon, or make one part in two";
+                  "use screws in its place, or make one part in two";
         for (const int j : lock.joints) {
             const source::Span& span = model.joints[static_cast<std::size_t>(j)].span;
             if (finding.parts.empty()) {
@@ -106,7 +106,7 @@ const Check locked_assembly{
     .severity = "always a fault",
     .mend = "Let one of the joints go together the same way as its neighbours: run a stopped groove out to "
             "one end, "
-            "use screws, dowels or a loose tenon in its place, or make one of the parts in two.",
+            "use screws in its place, or make one of the parts in two.",
     .wrong = "three rails, each tenoned into the next along another direction",
     .right = "the same rails with one of the three joints screwed",
     .figures = figures,

@@ -117,13 +117,14 @@ class Taking {
             Vector off;
             for (const auto& [of, vector] : steps_)
                 if (of == index) off = vector;
+            if (norm(off) < 1e-6) continue;
             const auto add = [&](Point at, int mover, int base) {
                 const Point from = at + by(base), to = at + by(mover);
                 Trace one{index, {from}};
-                // Straight out of the base first, then along with the mover's own parts.
-                const Vector rest = to - from - off;
-                if (norm(rest) > 0.5 && norm(cross(rest, off)) > 1e-6 * norm(rest) * norm(off))
-                    one.points.push_back(from + off);
+                // Straight out of the base as far as the mover stands off, then to where its own moves took
+                // it. What moved all at once went straight.
+                const Vector out = unit(off), whole = to - from, rest = whole - out * dot(whole, out);
+                if (m.at_once < 0 && norm(rest) > 0.5) one.points.push_back(to - rest);
                 one.points.push_back(to);
                 apart_.traces.push_back(std::move(one));
             };
