@@ -12,16 +12,16 @@
 namespace rayfleck::checks {
 namespace {
 
-const std::array<Check, 27>& list() {
+const std::array<Check, 28>& list() {
     // Short grain first, then what the seasons do, then whether it can be made and holds together.
-    static const std::array<Check, 27> every = {
+    static const std::array<Check, 28> every = {
         short_grain,        slope_of_grain,          length_across_grain, short_grain_land,
         joint_across_grain, dovetail_slope,          fine_pins,           slight_tenon,
         thin_wall,          bore_near_edge,          screws_in_end_grain, end_grain_glue,
         cross_grain_glue,   opening_miter,           unbalanced_face,     captured_panel,
         slide_without_room, fixed_without_allowance, tight_opening,       cupping,
         nominal_for_actual, stock_too_small,         machine_limit,       overlapping_parts,
-        unconnected_part,   held_at_one_end,         held_by_hardware,
+        unconnected_part,   held_at_one_end,         held_by_hardware,    locked_assembly,
     };
     return every;
 }
@@ -122,8 +122,16 @@ void tell_twins_once(const piece::Piece& piece, findings::Findings& found) {
 std::span<const Check> all() { return list(); }
 
 void look(const joinery::Model& model, findings::Findings& found) {
+    look(model, assembly::order(model), found);
+}
+
+void look(const joinery::Model& model, const assembly::Order& order, findings::Findings& found) {
     findings::Findings own;
-    for (const Check& check : all()) check.look(model, own);
+    for (const Check& check : all())
+        if (check.look_at_order != nullptr)
+            check.look_at_order(order, model, own);
+        else
+            check.look(model, own);
     accept(*model.piece, own);
     tell_twins_once(*model.piece, own);
     found.append(std::move(own));

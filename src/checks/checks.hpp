@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "assembly/assembly.hpp"
 #include "findings/finding.hpp"
 #include "joinery/model.hpp"
 
@@ -28,7 +29,10 @@ struct Check {
     std::string_view wrong; ///< example text that gives the finding
     std::string_view right; ///< the same, mended
     std::span<const SourcedFigure> figures;
-    void (*look)(const joinery::Model& model, findings::Findings& findings);
+    /// One of the two: a look at the model, or at the order in which it goes together.
+    void (*look)(const joinery::Model& model, findings::Findings& findings) = nullptr;
+    void (*look_at_order)(const assembly::Order& order, const joinery::Model& model,
+                          findings::Findings& findings) = nullptr;
 };
 
 /// All checks in reading order.
@@ -36,6 +40,8 @@ std::span<const Check> all();
 
 /// Runs every check, applies the acceptances of the text (an acceptance that matches nothing becomes a
 /// finding `needless-acceptance`), sorts.
+void look(const joinery::Model& model, const assembly::Order& order, findings::Findings& findings);
+/// The same, for a model whose order is asked for nothing else.
 void look(const joinery::Model& model, findings::Findings& findings);
 
 } // namespace rayfleck::checks

@@ -33,5 +33,6 @@ extern const Check overlapping_parts;
 extern const Check unconnected_part;
 extern const Check held_at_one_end;
 extern const Check held_by_hardware;
+extern const Check locked_assembly;
 
 } // namespace rayfleck::checks

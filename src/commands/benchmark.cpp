@@ -22,6 +22,7 @@
 #include <fmt/format.h>
 #include <sys/resource.h>
 
+#include "assembly/assembly.hpp"
 #include "checks/checks.hpp"
 #include "commands/load.hpp"
 #include "commands/scaled_piece.hpp"
@@ -100,7 +101,9 @@ Measured measured(const std::function<Loaded()>& load_it, int runs) {
     time("build", [&] { fresh(), model = joinery::build(piece, found); });
     if (found.any(findings::Severity::error)) return {};
     const findings::Findings built = found;
-    time("look", [&] { found = built, checks::look(model, found); });
+    assembly::Order order;
+    time("order", [&] { order = assembly::order(model); });
+    time("look", [&] { found = built, checks::look(model, order, found); });
     cutlist::CutList cut_list;
     time("list", [&] { cut_list = cutlist::list(model); });
     lumber::Plan plan;
@@ -114,10 +117,10 @@ Measured measured(const std::function<Loaded()>& load_it, int runs) {
     drawing::Set set;
     drawing::Wishes wishes;
     wishes.texts = &loaded.texts;
-    time("draw", [&] { set = drawing::draw({model, found, cut_list, &plan}, wishes); });
+    time("draw", [&] { set = drawing::draw({model, found, cut_list, &order, &plan}, wishes); });
     std::string pdf;
     time("write pdf", [&] { pdf = writers::write_pdf(set); });
-    time("write json", [&] { writers::write_json(model, found, cut_list, loaded.texts, &plan); });
+    time("write json", [&] { writers::write_json(model, found, cut_list, loaded.texts, &order, &plan); });
     double total = 0, sheets = 0;
     for (const Phase& phase : all.phases) {
         if (phase.name[0] != '(') total += phase.milliseconds;

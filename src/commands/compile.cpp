@@ -45,13 +45,14 @@ std::vector<Output> outputs_of(const Studied& studied, const source::Texts& text
     drawing::Wishes wishes = wish.drawing;
     wishes.texts = &texts;
     const lumber::Plan plan = lumber::plan(studied.model, cut_list);
-    const drawing::Set set = drawing::draw({studied.model, studied.findings, cut_list, &plan}, wishes);
+    const drawing::Set set =
+        drawing::draw({studied.model, studied.findings, cut_list, &studied.order, &plan}, wishes);
     const auto named = [&](const std::string& end) { return fs::path(base.string() + end); };
     std::vector<Output> outputs;
     outputs.push_back({named(".pdf"), writers::write_pdf(set)});
     outputs.push_back({named(".csv"), writers::write_csv(cut_list, studied.piece.manner)});
-    outputs.push_back(
-        {named(".json"), writers::write_json(studied.model, studied.findings, cut_list, texts, &plan)});
+    outputs.push_back({named(".json"), writers::write_json(studied.model, studied.findings, cut_list, texts,
+                                                           &studied.order, &plan)});
     if (wish.pictures)
         for (std::size_t i = 0; i < set.sheets.size(); ++i)
             outputs.push_back({named(fmt::format("-{}.svg", i + 1)), writers::write_svg(set.sheets[i])});

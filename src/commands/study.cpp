@@ -24,7 +24,10 @@ std::unique_ptr<Studied> study(const Loaded& loaded, const std::optional<std::st
 
     studied->piece = piece::elaborate(loaded.project, size, studied->findings);
     if (!has_error()) studied->model = joinery::build(studied->piece, studied->findings);
-    if (!has_error()) checks::look(studied->model, studied->findings);
+    if (!has_error()) {
+        studied->order = assembly::order(studied->model);
+        checks::look(studied->model, studied->order, studied->findings);
+    }
     studied->compiles = !has_error();
     studied->findings.sort();
     return studied;

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "assembly/assembly.hpp"
 #include "commands/load.hpp"
 #include "joinery/model.hpp"
 
@@ -17,6 +18,7 @@ struct Studied {
     std::optional<std::string> size; ///< of the table of sizes
     piece::Piece piece;
     joinery::Model model;
+    assembly::Order order; ///< in which it goes together
     findings::Findings findings; ///< of the text and of the checks, in the order of the text
     /// The text has no error, so the model stands and every check has looked at it.
     bool compiles = false;

@@ -67,9 +67,11 @@ Set draw(const Subject& subject, const Wishes& wishes) {
     const joinery::Model& model = subject.model;
     const cutlist::CutList& cut_list = subject.cut_list;
     const piece::Piece& piece = *model.piece;
+    const assembly::Order own_order = subject.order ? assembly::Order{} : assembly::order(model);
     Job job{model,
             subject.findings,
             cut_list,
+            subject.order ? *subject.order : own_order,
             wishes,
             paper(wishes.sheet.empty() ? piece.shop.sheet : wishes.sheet),
             piece.shop.first_angle,
@@ -88,11 +90,13 @@ Set draw(const Subject& subject, const Wishes& wishes) {
     };
     int letters_used = 0;
     add(section_sheets(job, seen, letters_used));
+    add(exploded_sheets(job));
     add(joint_detail_sheets(job, seen, letters_used));
     std::vector<int> leaf_of_row;
     const int parts_from = static_cast<int>(leaves.size());
-    for (std::vector<Leaf> more : {part_sheets(job, leaf_of_row), template_sheets(job), cut_list_sheets(job),
-                                   lumber_sheets(job), label_sheets(job), warnings_sheets(job)})
+    for (std::vector<Leaf> more :
+         {part_sheets(job, leaf_of_row), template_sheets(job), cut_list_sheets(job), lumber_sheets(job),
+          label_sheets(job), assembly_steps_sheets(job), warnings_sheets(job)})
         std::move(more.begin(), more.end(), std::back_inserter(leaves));
 
     Set set;

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "assembly/assembly.hpp"
 #include "checks/checks.hpp"
 #include "cutlist/cutlist.hpp"
 #include "drawing/sheet.hpp"
@@ -28,6 +29,8 @@ struct Subject {
     const joinery::Model& model;
     const findings::Findings& findings;
     const cutlist::CutList& cut_list;
+    /// In which order it goes together; null: found anew.
+    const assembly::Order* order = nullptr;
     const lumber::Plan* lumber = nullptr; ///< which blank comes from which board; null: not planned
 };
 

@@ -17,6 +17,7 @@ struct Job {
     const joinery::Model& model;
     const findings::Findings& findings;
     const cutlist::CutList& cut_list;
+    const assembly::Order& order;
     const Wishes& wishes;
     Paper paper;
     bool first_angle = true;
@@ -71,6 +72,9 @@ std::vector<Leaf> section_sheets(const Job& job, const WholeSeen& seen, int& let
 /// Every distinct joint enlarged, with a picture that tells where each is. Letters go on from `letters_used`.
 std::vector<Leaf> joint_detail_sheets(const Job& job, const WholeSeen& seen, int letters_used);
 
+/// Every part moved off along the way in which it goes to its place; none for a single part.
+std::vector<Leaf> exploded_sheets(const Job& job);
+
 /// One cell for each row of the cut list. Writes on which of its own leaves each row stands into
 /// `leaf_of_row`.
 std::vector<Leaf> part_sheets(const Job& job, std::vector<int>& leaf_of_row);
@@ -84,6 +88,9 @@ std::vector<Leaf> cut_list_sheets(const Job& job);
 std::vector<Leaf> lumber_sheets(const Job& job);
 /// Labels to stick on the blanks.
 std::vector<Leaf> label_sheets(const Job& job);
+
+/// The steps in which the piece goes together, each with its picture; none for a single part.
+std::vector<Leaf> assembly_steps_sheets(const Job& job);
 
 std::vector<Leaf> warnings_sheets(const Job& job);
 

@@ -83,8 +83,16 @@ void lay_out(Bench& bench, const Pair& pair) {
             trench_low = section.low[along];
             trench_high = section.high[along];
         }
-        if (open_high || options.has("through")) trench_high = std::max(trench_high, body->second);
-        if (!open_high || options.has("through")) trench_low = std::min(trench_low, body->first);
+        // A bevelled edge reaches farther at the bottom of the trench than at its mouth, or the other way
+        // round.
+        double first = body->first, second = body->second;
+        p[k] = coordinate(a, meeting->from, meeting->gap + deep.value());
+        if (const auto at_bottom = inside_convex(of_b, p, outward({along, true}))) {
+            first = std::min(first, at_bottom->first);
+            second = std::max(second, at_bottom->second);
+        }
+        if (open_high || options.has("through")) trench_high = std::max(trench_high, second);
+        if (!open_high || options.has("through")) trench_low = std::min(trench_low, first);
     }
     if (!(section.high[along] - section.low[along] > 1)) {
         bench.refuse(pair, "dovetails-have-no-room",

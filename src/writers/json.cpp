@@ -275,6 +275,44 @@ Json contacts_of(const joinery::Model& model) {
     return json;
 }
 
+Json order_of(const joinery::Model& model, const assembly::Order& order) {
+    static constexpr std::array<const char*, 4> holds{"loose", "dry", "fastened", "glued"};
+    Json moves = Json::array(), subs = Json::array(), steps = Json::array(), locks = Json::array();
+    for (const assembly::Move& move : order.moves)
+        moves.push_back({{"parts", names(model, move.parts)},
+                         {"onto", names(model, move.onto)},
+                         {"direction", direction(move.direction)},
+                         {"distance_mm", mm(move.distance)},
+                         {"joints", move.joints},
+                         {"hold", holds[static_cast<std::size_t>(move.hold)]},
+                         {"at_once", move.at_once >= 0 ? Json(move.at_once) : Json(nullptr)}});
+    for (const assembly::SubAssembly& sub : order.sub_assemblies) {
+        Json copies = Json::array();
+        for (const auto& copy : sub.copies) copies.push_back(names(model, copy));
+        subs.push_back({{"name", sub.name}, {"copies", std::move(copies)}});
+    }
+    for (const assembly::Step& step : order.steps) {
+        Json hardware = Json::array();
+        for (const assembly::Fitting& fitting : step.hardware)
+            hardware.push_back({{"name", fitting.name}, {"count", fitting.count}});
+        steps.push_back({{"number", step.number},
+                         {"title", step.title},
+                         {"sub_assembly", step.sub_assembly >= 0 ? Json(step.sub_assembly) : Json(nullptr)},
+                         {"copies", step.copies},
+                         {"standing", names(model, step.standing)},
+                         {"moves", step.moves},
+                         {"hold", holds[static_cast<std::size_t>(step.hold)]},
+                         {"hardware", std::move(hardware)},
+                         {"words", step.words}});
+    }
+    for (const assembly::Lock& lock : order.locks)
+        locks.push_back({{"parts", names(model, lock.parts)}, {"joints", lock.joints}});
+    return {{"moves", std::move(moves)},
+            {"sub_assemblies", std::move(subs)},
+            {"steps", std::move(steps)},
+            {"locks", std::move(locks)}};
+}
+
 Json cut_list_of(const joinery::Model& model, const cutlist::CutList& list) {
     Json rows = Json::array(), totals = Json::array(), hardware = Json::array();
     for (const cutlist::Row& row : list.rows)
@@ -413,7 +451,7 @@ Json rods_of(const piece::Piece& piece) {
 
 std::string write_json(const joinery::Model& model, const findings::Findings& findings,
                        const cutlist::CutList& cut_list, const source::Texts& texts,
-                       const lumber::Plan* plan) {
+                       const assembly::Order* order, const lumber::Plan* plan) {
     const piece::Piece& piece = *model.piece;
     Json parts = Json::array();
     for (const joinery::Made& made : model.made) parts.push_back(part_of(made, texts));
@@ -434,6 +472,7 @@ std::string write_json(const joinery::Model& model, const findings::Findings& fi
                     {"parts", std::move(parts)},
                     {"joints", joints_of(model, texts)},
                     {"contacts", contacts_of(model)},
+                    {"assembly", order_of(model, order ? *order : assembly::order(model))},
                     {"cut_list", cut_list_of(model, cut_list)},
                     {"lumber", plan != nullptr ? lumber_of(*plan, model) : Json(nullptr)},
                     {"findings", findings_of(findings, texts)},

@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "assembly/assembly.hpp"
 #include "cutlist/cutlist.hpp"
 #include "findings/finding.hpp"
 #include "joinery/model.hpp"
@@ -20,11 +21,11 @@ namespace rayfleck::writers {
 
 constexpr int json_schema = 1;
 
-/// One piece with its parts, cuts, joints, contacts, cut list, lumber plan and findings; ends with a line
-/// end. plan  null: the key `lumber` is null too
+/// One piece with its parts, cuts, joints, contacts, order of assembly, cut list, lumber plan and findings;
+/// ends with a line end. order  null: found anew plan   null: the key `lumber` is null too
 std::string write_json(const joinery::Model& model, const findings::Findings& findings,
                        const cutlist::CutList& cut_list, const source::Texts& texts,
-                       const lumber::Plan* plan = nullptr);
+                       const assembly::Order* order = nullptr, const lumber::Plan* plan = nullptr);
 
 /// What `check` has to say of one text.
 struct Checked {

@@ -43,8 +43,8 @@ TEST_CASE("every board of a lumber plan is drawn and every blank has its label")
     for (const std::string file : {"side-table.fleck", "blanket-chest.fleck"}) DYNAMIC_SECTION(file) {
             const auto sample = studied_sample(file);
             REQUIRE(sample);
-            const drawing::Set set =
-                drawing::draw({sample->model, sample->findings, sample->cut_list, &sample->lumber}, {});
+            const drawing::Set set = drawing::draw(
+                {sample->model, sample->findings, sample->cut_list, nullptr, &sample->lumber}, {});
             const auto plan = words_of(set, "Lumber plan"), labels = words_of(set, "Label");
             REQUIRE_FALSE(sample->lumber.boards.empty());
             for (const lumber::Board& board : sample->lumber.boards) {

@@ -396,8 +396,6 @@ class Rebuilding {
         result_.cuts += static_cast<int>(standing.size());
     }
 
-
-
     void moulding(const CutRecord& r) {
         const double first = one(r, "on first"), second = or_nought(r, "on second", first);
         Box body{{0, 0, 0}, size_};

@@ -120,8 +120,8 @@ TEST_CASE("every sample passes the audit of its written PDF") {
             drawing::Wishes wishes;
             wishes.sheet = sheet;
             wishes.texts = &sample->texts;
-            const auto set =
-                drawing::draw({sample->model, sample->findings, sample->cut_list, &sample->lumber}, wishes);
+            const auto set = drawing::draw(
+                {sample->model, sample->findings, sample->cut_list, nullptr, &sample->lumber}, wishes);
             const std::string name = "sample-" + file + "-" + sheet;
             const PdfAudit audit = audited(writers::write_pdf(set), name);
             INFO(file << " on " << (*sheet ? sheet : "its own sheet") << "\n" << told(audit));
@@ -215,7 +215,7 @@ TEST_CASE("the PDF of every sample is sound for qpdf and its words are read by p
         const auto sample = studied_sample(file);
         REQUIRE(sample);
         const auto set =
-            drawing::draw({sample->model, sample->findings, sample->cut_list, &sample->lumber}, {});
+            drawing::draw({sample->model, sample->findings, sample->cut_list, nullptr, &sample->lumber}, {});
         const std::string bytes = writers::write_pdf(set), path = stored("sound-" + file + ".pdf", bytes);
         INFO(file);
         // The bar of the project: a piece of 40 parts stays under 1 MB.

@@ -88,7 +88,7 @@ struct Everything {
     }
     std::string written() const {
         const lumber::Plan plan = lumber::plan(model, list);
-        return writers::write_json(model, found, list, texts, &plan);
+        return writers::write_json(model, found, list, texts, nullptr, &plan);
     }
 };
 
