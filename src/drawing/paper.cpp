@@ -36,10 +36,10 @@ void set_row(Block& block, Point2 corner, const std::vector<Field>& fields,
         if (!field.label.empty()) {
             const std::string label = cut_to(field.label, field.width - 2.4, note_height, Typeface::sans);
             block.text(
-                {{x + 1.2, corner.y + row_height - 3.4}, label, note_height, Typeface::sans, Ink::grey, 0});
+                {{x + 1.2, corner.y + row_height - 3.1}, label, note_height, Typeface::sans, Ink::grey, 0});
             Text value = fitted(field.value.empty() ? "–" : field.value, field.width - 2.4, heights,
                                 Typeface::lettering);
-            value.at = {x + 1.2, corner.y + 1.5};
+            value.at = {x + 1.2, corner.y + 1.3};
             block.text(value);
         }
         x += field.width;
@@ -114,7 +114,7 @@ Block sheet_frame(const Paper& paper, const TitleFields& fields) {
              {"rev.", fields.revision, 10},
              {"date", fields.date, 26},
              {"sheet", std::to_string(fields.sheet) + " of " + std::to_string(fields.sheets), 22}},
-            {4.0, 3.5, 3.0, 2.5});
+            {3.5, 3.0, 2.5});
     return block;
 }
 

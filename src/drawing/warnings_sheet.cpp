@@ -36,6 +36,14 @@ Badge badge_of(const findings::Finding& finding) {
     return {finding.severity == Severity::error ? "ERROR" : "FAULT", Ink::red, Ink::white};
 }
 
+/// The row of the cut list of the first part that a finding names, -1 for none.
+int row_named(const Job& job, const findings::Finding& finding) {
+    for (const std::string& name : finding.parts)
+        for (std::size_t i = 0; i < job.model.made.size(); ++i)
+            if (job.model.made[i].part->name == name && job.row_of_part[i] >= 0) return job.row_of_part[i];
+    return -1;
+}
+
 /// Draws a finding of that width with its upper left corner at (0, 0).
 Block finding_block(const Job& job, const findings::Finding& finding, double width) {
     Block block;
@@ -56,6 +64,9 @@ Block finding_block(const Job& job, const findings::Finding& finding, double wid
                 Typeface::sans_bold,
                 Ink::black,
                 0});
+    // A click on the heading or the picture leads to the drawing of the part most to blame.
+    if (const int row = row_named(job, finding); row >= 0)
+        block.link({0, picture.empty() ? -5 : -picture_height, width, 0}, link_to_row + row);
     double y = -7.5;
     const double room = width - left;
     const auto paragraph = [&](const std::string& label, const std::string& words, Ink ink = Ink::black) {

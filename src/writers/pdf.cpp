@@ -153,6 +153,7 @@ std::string write_pdf(const drawing::Set& set, const PdfManner& manner) {
                       sheet.title.empty() ? fmt::format("Sheet {}", number) : sheet.title);
         if (sheet.full_size) file.print_at_full_size();
     }
+    file.label_pages();
     // A font must know its characters before it is opened.
     std::vector<std::vector<drawing::MeasuredText>> texts;
     for (const drawing::Sheet& sheet : set.sheets) {

@@ -221,13 +221,20 @@ void PdfFile::add_page(double width, double height, const std::string& title) {
     HPDF_Page_SetHeight(page.page, high);
     page.here = HPDF_Page_CreateDestination(page.page);
     HPDF_Destination_SetFit(page.here);
-    if (in_->pages.empty()) HPDF_AddPageLabel(document, 0, HPDF_PAGE_NUM_STYLE_DECIMAL, 1, nullptr);
     if (in_->pages.size() == 1) HPDF_SetPageMode(document, HPDF_PAGE_MODE_USE_OUTLINE);
     const HPDF_Outline entry =
         HPDF_CreateOutline(document, nullptr, sound_utf8(title).c_str(), HPDF_GetEncoder(document, "UTF-8"));
     HPDF_Outline_SetDestination(entry, page.here);
     in_->pages.push_back(page);
     in_->present = in_->pages.size() - 1;
+}
+
+void PdfFile::label_pages() {
+    // A label is words and then a number; here the number is how many there are.
+    for (std::size_t i = 0; i < in_->pages.size(); ++i)
+        HPDF_AddPageLabel(in_->document.get(), static_cast<HPDF_UINT>(i), HPDF_PAGE_NUM_STYLE_DECIMAL,
+                          static_cast<HPDF_UINT>(in_->pages.size()),
+                          ("sheet " + std::to_string(i + 1) + " of ").c_str());
 }
 
 int PdfFile::pages() const { return static_cast<int>(in_->pages.size()); }

@@ -40,6 +40,8 @@ class PdfFile {
 
     /// Adds a page and draws on it from now on; width and height in mm.
     void add_page(double width, double height, const std::string& title);
+    /// Names every page `sheet 3 of 12`, as its title block does; when all pages are there.
+    void label_pages();
     int pages() const;
     /// Draws on an earlier page again, counted from 0.
     void turn_to(int page);

@@ -126,6 +126,22 @@ TEST_CASE("links lead to sheets of the set") {
     CHECK(links > 0);
 }
 
+TEST_CASE("a finding leads to the drawing of the part it blames") {
+    const BuiltPiece piece = side_table();
+    const drawing::Set set = drawn(piece);
+    const auto blaming = static_cast<std::size_t>(
+        std::count_if(piece.findings.begin(), piece.findings.end(),
+                      [](const findings::Finding& finding) { return !finding.parts.empty(); }));
+    REQUIRE(blaming > 0);
+    std::size_t links = 0;
+    for (const drawing::Item& item : set.sheets.back().items)
+        if (const auto* link = std::get_if<drawing::Link>(&item)) {
+            ++links;
+            CHECK(set.sheets[static_cast<std::size_t>(link->to_sheet)].title.starts_with("Part"));
+        }
+    CHECK(links == blaming);
+}
+
 TEST_CASE("a piece without findings says so and still carries the cautions") {
     const drawing::Set set = drawn(one_board());
     CHECK(says(set.sheets.back(), "No check found anything"));

@@ -147,6 +147,10 @@ TEST_CASE("links, table of contents, page labels and the print setting are there
     CHECK(count(plain, "/Subtype /Link") == 1);
     CHECK(holds(plain, "/PrintScaling /None"));
     CHECK(holds(plain, "/PageLabels"));
+    // The number behind the words is that of all sheets.
+    CHECK(holds(plain, "(sheet 1 of )"));
+    CHECK(holds(plain, "(sheet 2 of )"));
+    CHECK(count(plain, "/St 2") == 2);
     Set without = demo::set();
     without.sheets[1].full_size = false;
     CHECK_FALSE(holds(write_pdf(without, {false, {}}), "/PrintScaling"));
