@@ -176,7 +176,8 @@ class Judge {
         for (const Sheet& sheet : set.sheets) {
             for (const drawing::Item& item : sheet.items)
                 if (const auto* text = std::get_if<drawing::Text>(&item)) {
-                    ++lone[text->words];
+                    // Letters of steps or labels on other sheets are not meant.
+                    if (!sheet.sections.empty() || sheet.title.starts_with("Section")) ++lone[text->words];
                     legend = legend || text->words == "hatches of the sections";
                 }
             for (const SectionRecord& area : sheet.sections) {
