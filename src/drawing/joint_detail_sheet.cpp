@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "drawing/balloons.hpp"
+#include "drawing/filling_leaves.hpp"
 #include "drawing/joint_detail_view.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/sheets.hpp"
@@ -56,30 +57,6 @@ Block where_joints_are(const Job& job, const Seen& seen, const std::vector<Joint
     return block;
 }
 
-struct Open {
-    Leaf leaf;
-    FreeSpace space;
-    std::string first, last;
-};
-
-Open new_leaf(const Job& job) {
-    Open open{{}, FreeSpace(job.paper.usable()), {}, {}};
-    open.space.take(grown(job.paper.title_block(), 3));
-    open.leaf.document_type = "joint details";
-    open.leaf.scale = "as stated";
-    return open;
-}
-
-bool place(Open& open, const Block& block) {
-    const auto found = open.space.find(block.box().width(), block.box().height());
-    if (!found) return false;
-    open.leaf.block.add(block, {found->left - block.box().left, found->top - block.box().top});
-    open.space.take(
-        grown({found->left, found->top - block.box().height(), found->left + block.box().width(), found->top},
-              air));
-    return true;
-}
-
 /// The detail set in several widths, those that take least paper first.
 std::vector<Block> shapes_of(const Job& job, const JointDetail& detail, const DetailViews& views,
                              double most) {
@@ -108,31 +85,14 @@ std::vector<Leaf> joint_detail_sheets(const Job& job, const WholeSeen& seen, int
     if (details.empty()) return {};
     const Hatching hatching(job);
     const std::vector<measure::Box> boxes = boxes_of_parts(job.placed);
-    const Rect usable = job.paper.usable();
-    std::vector<Open> open;
-    const auto stand = [&](const std::vector<Block>& shapes, const std::string& letter) {
-        // Every sheet is tried: a detail that fills a gap saves paper, and its letter finds it.
-        std::size_t at = 0;
-        const auto fits = [&](const Block& shape) { return place(open[at], shape); };
-        while (at < open.size() && std::none_of(shapes.begin(), shapes.end(), fits)) ++at;
-        if (at == open.size()) {
-            open.push_back(new_leaf(job));
-            if (std::none_of(shapes.begin(), shapes.end(), fits)) {
-                const Rect& box = shapes.front().box();
-                open.back().leaf.block.add(shapes.front(), {usable.left - box.left, usable.top - box.top});
-                open.back().space.take(usable);
-            }
-        }
-        if (letter.empty()) return;
-        if (open[at].first.empty()) open[at].first = letter;
-        open[at].last = letter;
-    };
-    stand({where_joints_are(job, seen.isometric, details, job.paper.upright() ? 90 : 110)}, "");
+    FillingLeaves open(job, "joint details", "as stated", air);
+    open.stand({where_joints_are(job, seen.isometric, details, job.paper.upright() ? 90 : 110)});
     for (const JointDetail& detail : details)
-        stand(shapes_of(job, detail, joint_detail_views(job, hatching, detail, boxes), usable.width()),
-              detail.letter);
+        open.stand(shapes_of(job, detail, joint_detail_views(job, hatching, detail, boxes),
+                             job.paper.usable().width()),
+                   detail.letter);
     std::vector<Leaf> leaves;
-    for (Open& o : open) {
+    for (FillingLeaves::Filled& o : open.filled()) {
         o.leaf.title = o.first.empty()     ? "Joints"
                        : o.first == o.last ? "Joint " + o.first
                                            : "Joints " + o.first + " to " + o.last;

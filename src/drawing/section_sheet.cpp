@@ -10,6 +10,7 @@
 #include <cmath>
 #include <optional>
 
+#include "drawing/filling_leaves.hpp"
 #include "drawing/lettering.hpp"
 #include "drawing/marks.hpp"
 #include "drawing/section_letters.hpp"
@@ -92,74 +93,15 @@ Block key_view(const Job& job, const Seen& seen, const solid::View& view,
     return block;
 }
 
-struct Open {
-    Leaf leaf;
-    FreeSpace space;
-    std::string first, last;
-};
-
-Open new_leaf(const Job& job, const Scale& scale) {
-    Open open{{}, FreeSpace(job.paper.usable()), {}, {}};
-    open.space.take(grown(job.paper.title_block(), 3));
-    open.leaf.document_type = "sections";
-    open.leaf.scale = scale.words;
-    return open;
-}
-
-bool place(Open& open, const Block& block) {
-    const auto found = open.space.find(block.box().width(), block.box().height());
-    if (!found) return false;
-    open.leaf.block.add(block, {found->left - block.box().left, found->top - block.box().top});
-    open.space.take(
-        grown({found->left, found->top - block.box().height(), found->left + block.box().width(), found->top},
-              air));
-    return true;
-}
-
-/// Leaves that blocks of these sizes need, 0 when one is larger than a leaf.
-std::size_t leaves_needed(const Job& job, const std::vector<Rect>& sizes) {
-    std::vector<FreeSpace> spaces;
-    for (const Rect& size : sizes) {
-        const auto put = [&](FreeSpace& space) {
-            const auto found = space.find(size.width(), size.height());
-            if (!found) return false;
-            space.take(grown(
-                {found->left, found->top - size.height(), found->left + size.width(), found->top}, air));
-            return true;
-        };
-        if (std::any_of(spaces.begin(), spaces.end(), put)) continue;
-        spaces.emplace_back(job.paper.usable());
-        spaces.back().take(grown(job.paper.title_block(), 3));
-        if (!put(spaces.back())) return 0;
-    }
-    return spaces.size();
-}
-
-std::vector<Open> laid_out(const Job& job, const Hatching& hatching, const std::vector<Section>& sections,
-                           const std::vector<Block>& keys, const Scale& scale) {
-    std::vector<Open> open;
+FillingLeaves laid_out(const Job& job, const Hatching& hatching, const std::vector<Section>& sections,
+                       const std::vector<Block>& keys, const Scale& scale) {
+    FillingLeaves leaves(job, "sections", scale.words, air);
     ToldOpenings told;
-    const auto stand = [&](const Block& block, const std::string& letter) {
-        std::size_t at = 0;
-        while (at < open.size() && !place(open[at], block)) ++at;
-        if (at == open.size()) {
-            open.push_back(new_leaf(job, scale));
-            if (!place(open.back(), block)) {
-                const Rect usable = job.paper.usable();
-                open.back().leaf.block.add(block,
-                                           {usable.left - block.box().left, usable.top - block.box().top});
-                open.back().space.take(usable);
-            }
-        }
-        if (letter.empty()) return;
-        if (open[at].first.empty()) open[at].first = letter;
-        open[at].last = letter;
-    };
-    for (const Block& key : keys) stand(key, "");
+    for (const Block& key : keys) leaves.stand({key});
     for (const Section& section : sections)
-        stand(section_view(job, hatching, section, scale, told), section.letter);
-    stand(legend_of_hatches(job), "");
-    return open;
+        leaves.stand({section_view(job, hatching, section, scale, told)}, section.letter);
+    leaves.stand({legend_of_hatches(job)});
+    return leaves;
 }
 
 /// Of all cut areas, mm of wood.
@@ -204,23 +146,24 @@ std::vector<Leaf> section_sheets(const Job& job, const WholeSeen& seen, int& let
     const std::size_t enough = job.paper.upright() ? sections.size() : (sections.size() + 1) / 2;
     const std::vector<double> thin = thicknesses(sections);
     const std::vector<Scale>& list = scales(job.manner.unit);
-    std::vector<Open> open;
+    std::optional<FillingLeaves> open;
     int tries = 0;
     for (const Scale& scale : list) {
         if (scale.factor > 1 + 1e-9) continue;
         std::vector<Rect> sizes;
         for (const Block& key : keys) sizes.push_back(key.box());
         for (const Section& section : sections) sizes.push_back(room_round_section(section, scale.factor));
-        const std::size_t needed = leaves_needed(job, sizes);
+        const std::size_t needed = FillingLeaves::needed(job, sizes, air);
         const bool last = &scale == &list.back();
         // One sheet more is well spent where the next smaller scale would fill most areas black.
         const bool smaller_fills = !last && share_filled(thin, (&scale + 1)->factor) > 0.4;
         if (!last && (needed == 0 || needed > enough + (smaller_fills ? 1 : 0))) continue;
-        open = laid_out(job, hatching, sections, keys, scale);
-        if (open.size() <= enough + 1 || ++tries == 2) break;
+        open.emplace(laid_out(job, hatching, sections, keys, scale));
+        if (open->count() <= enough + 1 || ++tries == 2) break;
     }
     std::vector<Leaf> leaves;
-    for (Open& o : open) {
+    if (!open) return leaves;
+    for (FillingLeaves::Filled& o : open->filled()) {
         o.leaf.title = o.first.empty() ? "Sections, hatches"
                        : o.first == o.last
                            ? "Section " + o.first + "–" + o.first
