@@ -65,6 +65,18 @@ struct glued_up : seq<must<word::up>, opt<of_staves>, opt<bark_faces>> {};
 //     laminated of 3
 struct laminated : must<word::of, count> {};
 
+// carries NUMBER kg|lb [per m|per ft | in the middle], or books
+//     carries 25 kg     carries 20 lb per ft     carries 80 kg in the middle     carries books
+struct load_amount : decimal {};
+struct kg_or_lb : sor<keyword<TAO_PEGTL_STRING("kg")>, keyword<TAO_PEGTL_STRING("lb")>> {};
+struct m_or_ft : sor<keyword<TAO_PEGTL_STRING("m")>, keyword<TAO_PEGTL_STRING("ft")>> {};
+struct per_length : if_must<word::per, m_or_ft> {};
+struct load_in_the_middle : if_must<word::in, word::the, word::middle> {};
+struct load : seq<load_amount, gap, must<kg_or_lb>, opt<sor<per_length, load_in_the_middle>>> {};
+struct books : word::books {};
+struct load_or_books : sor<load, books> {};
+struct carries : must<load_or_books> {};
+
 // note TEXT
 //     note "plane after glue-up"
 struct note : must<quoted> {};

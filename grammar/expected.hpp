@@ -117,6 +117,9 @@ template <> inline constexpr Expected expected<length_unit>{"a unit: mm, cm, m, 
 template <> inline constexpr Expected expected<step>{"'to' and the finest size", "to"};
 template <> inline constexpr Expected expected<climate_kinds>{"a range such as 35% to 60% humidity, or the name of a region"};
 template <> inline constexpr Expected expected<humidity_or_moisture>{"'humidity' or 'moisture'", "humidity moisture"};
+template <> inline constexpr Expected expected<load_or_books>{"a weight such as 25 kg, or books", "books"};
+template <> inline constexpr Expected expected<kg_or_lb>{"kg or lb", "kg lb"};
+template <> inline constexpr Expected expected<m_or_ft>{"m or ft", "m ft"};
 template <> inline constexpr Expected expected<degrees_amount>{"a temperature such as 20 C"};
 template <> inline constexpr Expected expected<scale>{"C or F"};
 template <> inline constexpr Expected expected<shop_kinds>{"the shop's file in double quotes, or 'file' and the shop's name", "file"};

@@ -50,6 +50,7 @@ inline constexpr WrittenForm phrase_forms[] = {
     {"glued", "glued up of staves [at most SIZE wide] | of COUNT staves [bark faces alternating|together]",
      "glued up of staves at most 110 wide bark faces alternating"},
     {"laminated", "laminated of COUNT", "laminated of 3"},
+    {"carries", "carries NUMBER kg|lb [per m|per ft | in the middle], or carries books", "carries 25 kg"},
     {"loose", "loose", "loose"},
     {"note", "note \"...\"", "note \"plane after glue-up\""},
     {"taper", "taper SIDE [and SIDE] faces to SIZE from POSITION to POSITION",

@@ -64,6 +64,7 @@ struct bark : keyword<TAO_PEGTL_STRING("bark")> {};
 struct because : keyword<TAO_PEGTL_STRING("because")> {};
 struct before : keyword<TAO_PEGTL_STRING("before")> {};
 struct between : keyword<TAO_PEGTL_STRING("between")> {};
+struct books : keyword<TAO_PEGTL_STRING("books")> {};
 struct both : keyword<TAO_PEGTL_STRING("both")> {};
 struct bottom : keyword<TAO_PEGTL_STRING("bottom")> {};
 struct bulging : keyword<TAO_PEGTL_STRING("bulging")> {};

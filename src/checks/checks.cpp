@@ -12,9 +12,9 @@
 namespace rayfleck::checks {
 namespace {
 
-const std::array<Check, 28>& list() {
-    // Short grain first, then what the seasons do, then whether it can be made and holds together.
-    static const std::array<Check, 28> every = {
+const std::array<Check, 30>& list() {
+    // Short grain first, then what the seasons do, then whether it can be made and holds together, then loads.
+    static const std::array<Check, 30> every = {
         short_grain,        slope_of_grain,          length_across_grain, short_grain_land,
         joint_across_grain, dovetail_slope,          fine_pins,           slight_tenon,
         thin_wall,          bore_near_edge,          screws_in_end_grain, end_grain_glue,
@@ -22,6 +22,7 @@ const std::array<Check, 28>& list() {
         slide_without_room, fixed_without_allowance, tight_opening,       cupping,
         nominal_for_actual, stock_too_small,         machine_limit,       overlapping_parts,
         unconnected_part,   held_at_one_end,         held_by_hardware,    locked_assembly,
+        sagging,            tipping,
     };
     return every;
 }
@@ -117,6 +118,20 @@ void tell_twins_once(const piece::Piece& piece, findings::Findings& found) {
     found = std::move(once);
 }
 
+/// What lies in the text of a shipped recipe the maker cannot mend there: the finding points to the statement
+/// `make` that called for it, and the place within the recipe becomes its second place.
+void point_to_what_was_made(const piece::Piece& piece, findings::Findings& found) {
+    for (findings::Finding& finding : found)
+        for (const std::string& name : finding.parts) {
+            const auto part = std::find_if(piece.parts.begin(), piece.parts.end(),
+                                           [&](const piece::Part& p) { return p.name == name; });
+            if (part == piece.parts.end() || !part->made_by || finding.span.file != part->span.file) continue;
+            finding.labels.insert(finding.labels.begin(), {finding.span, "here in the shipped recipe"});
+            finding.span = *part->made_by;
+            break;
+        }
+}
+
 } // namespace
 
 std::span<const Check> all() { return list(); }
@@ -132,6 +147,7 @@ void look(const joinery::Model& model, const assembly::Order& order, findings::F
             check.look_at_order(order, model, own);
         else
             check.look(model, own);
+    point_to_what_was_made(*model.piece, own);
     accept(*model.piece, own);
     tell_twins_once(*model.piece, own);
     found.append(std::move(own));

@@ -36,6 +36,55 @@ struct Fibres {
     }
 };
 
+/// The borders of what a level plane cuts out of a solid, as segments in it. Faces are cut one by one: where
+/// their loops cross the plane, the crossings along the face pair up. Cut once, it answers for all lines of
+/// that level.
+struct Border {
+    double u1 = 0, v1 = 0, u2 = 0, v2 = 0;
+};
+
+std::vector<Border> level_cut(const solid::Solid& solid, const Fibres& fibres) {
+    std::vector<Border> borders;
+    std::vector<std::pair<double, Point>> crossings; // along the face
+    for (const solid::Face& face : solid.faces) {
+        if (face.box.low.z > fibres.z || face.box.high.z < fibres.z) continue;
+        const Vector along_face = cross(face.plane.normal, {0, 0, 1});
+        crossings.clear();
+        for (const auto& loop : face.loops) {
+            const Point* before = &loop.back();
+            for (const Point& here : loop) {
+                const double h1 = before->z - fibres.z, h2 = here.z - fibres.z;
+                if ((h1 > 0) != (h2 > 0)) {
+                    const Point p = *before + (here - *before) * (h1 / (h1 - h2));
+                    crossings.emplace_back(dot(p, along_face), p);
+                }
+                before = &here;
+            }
+        }
+        std::sort(crossings.begin(), crossings.end(),
+                  [](const auto& a, const auto& b) { return a.first < b.first; });
+        for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
+            const Point &p = crossings[i].second, &q = crossings[i + 1].second;
+            borders.push_back(
+                {dot(p, fibres.along), dot(p, fibres.across), dot(q, fibres.along), dot(q, fibres.across)});
+        }
+    }
+    return borders;
+}
+
+/// Stretches inside the borders on the line of fibres at v, ascending.
+std::vector<std::pair<double, double>> inside_at(const std::vector<Border>& borders, double v) {
+    std::vector<double> crossings;
+    for (const Border& b : borders)
+        if ((b.v1 > v) != (b.v2 > v))
+            crossings.push_back(b.u1 + (b.u2 - b.u1) * ((v - b.v1) / (b.v2 - b.v1)));
+    std::sort(crossings.begin(), crossings.end());
+    std::vector<std::pair<double, double>> inside;
+    for (std::size_t i = 0; i + 1 < crossings.size(); i += 2)
+        if (crossings[i + 1] - crossings[i] > 1e-4) inside.emplace_back(crossings[i], crossings[i + 1]);
+    return inside;
+}
+
 /// share  of the thickness, from the low face
 Fibres lay(const joinery::Made& made, double share) {
     Fibres fibres;
@@ -52,12 +101,12 @@ Fibres lay(const joinery::Made& made, double share) {
     if (!(high > low)) return fibres;
     fibres.v_low = low;
     fibres.spacing = (high - low) / rows;
+    const std::vector<Border> borders = level_cut(made.solid, fibres);
     int previous = 0, current = 0;
     for (int row = 0; row < rows; ++row) {
         previous = current;
         current = static_cast<int>(fibres.stretches.size());
-        const Point start = fibres.at(0, fibres.v(row));
-        for (const auto& [enter, leave] : solid::inside_along(made.solid, start, fibres.along))
+        for (const auto& [enter, leave] : inside_at(borders, fibres.v(row)))
             fibres.stretches.push_back({row, enter, leave, {}, {}});
         for (int i = current; i < static_cast<int>(fibres.stretches.size()); ++i)
             for (int j = previous; j < current; ++j) {
@@ -99,7 +148,9 @@ double thickness_at(const joinery::Made& made, Point p) {
     return thick;
 }
 
-std::optional<Limb> limb_on(const joinery::Made& made, const Fibres& fibres, int cut, bool upper) {
+/// measured  with the thickness of the wood at its line
+std::optional<Limb> limb_on(const joinery::Made& made, const Fibres& fibres, int cut, bool upper,
+                            bool measured) {
     const Stretch& line = fibres.stretches[static_cast<std::size_t>(cut)];
     const std::vector<int>& starts = upper ? line.above : line.below;
     const std::vector<int>& others = upper ? line.below : line.above;
@@ -132,7 +183,7 @@ std::optional<Limb> limb_on(const joinery::Made& made, const Fibres& fibres, int
         }
     }
     if (found.area > rest) return std::nullopt; // the other side is the limb
-    found.thickness = thickness_at(made, middle);
+    if (measured) found.thickness = thickness_at(made, middle);
     return found;
 }
 
@@ -141,7 +192,7 @@ double severity(const Limb& limb) {
 }
 
 /// Every line at this level that holds a limb.
-std::vector<Limb> lines_that_hold(const joinery::Made& made, const Fibres& fibres) {
+std::vector<Limb> lines_that_hold(const joinery::Made& made, const Fibres& fibres, bool measured) {
     double longest = 0;
     for (const Stretch& s : fibres.stretches) longest = std::max(longest, s.to - s.from);
     std::vector<Limb> found;
@@ -149,7 +200,7 @@ std::vector<Limb> lines_that_hold(const joinery::Made& made, const Fibres& fibre
         const Stretch& s = fibres.stretches[static_cast<std::size_t>(i)];
         if (s.to - s.from > 0.9 * longest) continue;
         for (bool upper : {false, true})
-            if (auto limb = limb_on(made, fibres, i, upper)) found.push_back(*limb);
+            if (auto limb = limb_on(made, fibres, i, upper, measured)) found.push_back(*limb);
     }
     return found;
 }
@@ -169,7 +220,7 @@ bool held_at(const joinery::Made& made, const Limb& limb, double share) {
         return std::abs(fibres.v(s.row) - v) <= fibres.spacing && s.from < u && u < s.to;
     });
     if (!wood) return false;
-    const std::vector<Limb> here = lines_that_hold(made, fibres);
+    const std::vector<Limb> here = lines_that_hold(made, fibres, false);
     return std::none_of(here.begin(), here.end(), [&](const Limb& other) {
         return other.run < 1.5 * limb.run && other.area > limb.area / 2 &&
                std::abs(dot(other.from, fibres.across) - v) < 3 * fibres.spacing &&
@@ -201,7 +252,7 @@ double longest_run(const joinery::Made& made) {
 
 std::vector<Limb> limbs_of(const joinery::Made& made) {
     const Fibres fibres = lay(made, 0.5);
-    std::vector<Limb> found = lines_that_hold(made, fibres);
+    std::vector<Limb> found = lines_that_hold(made, fibres, true);
     std::stable_sort(found.begin(), found.end(),
                      [](const Limb& a, const Limb& b) { return severity(a) > severity(b); });
     // Lines through one limb name it again and again: keep its weakest line only. Two lines are of one limb

@@ -34,5 +34,7 @@ extern const Check unconnected_part;
 extern const Check held_at_one_end;
 extern const Check held_by_hardware;
 extern const Check locked_assembly;
+extern const Check sagging;
+extern const Check tipping;
 
 } // namespace rayfleck::checks

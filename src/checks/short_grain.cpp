@@ -70,8 +70,23 @@ std::vector<Limb> weak_limbs(const joinery::Made& made) {
     return limbs;
 }
 
+/// Copies of a part with nothing to tell of the first have nothing to tell of the others: same wood, same
+/// blank, same solid but for a mirror.
+bool alike(const joinery::Made& a, const joinery::Made& b) {
+    return a.part->base == b.part->base && a.part->species == b.part->species &&
+           a.part->grain == b.part->grain && a.solid.faces.size() == b.solid.faces.size() &&
+           std::abs(a.solid.volume - b.solid.volume) < 1e-3 &&
+           std::abs(a.solid.surface - b.solid.surface) < 1e-3 &&
+           norm(a.solid.box.low - b.solid.box.low) < 1e-3 && norm(a.solid.box.high - b.solid.box.high) < 1e-3;
+}
+
 void search(const joinery::Model& model, findings::Findings& found) {
+    std::vector<const joinery::Made*> without;
     for (const joinery::Made& made : model.made) {
+        if (std::any_of(without.begin(), without.end(),
+                        [&](const joinery::Made* other) { return alike(*other, made); }))
+            continue;
+        const std::size_t before = found.size();
         const wood::Species& species = *made.part->species;
         for (const Limb& limb : weak_limbs(made)) {
             const double sound = least_run(limb, species, 1 / safety);
@@ -97,6 +112,7 @@ void search(const joinery::Model& model, findings::Findings& found) {
             finding.at = place_of(made, (limb.from + limb.to) * 0.5);
             found.add(std::move(finding));
         }
+        if (found.size() == before) without.push_back(&made);
     }
 }
 

@@ -69,6 +69,7 @@ constexpr const char* wood_examples = R"(Examples:
   rayfleck wood cherry                             all figures with their sources
   rayfleck wood "white oak" --width 18in           how far a board of that width moves through the year
   rayfleck wood beech --width 450 --from 6 --to 14 between two moistures, in percent
+  rayfleck wood how much does a 300 mm flat-sawn cherry board move from 35 % to 65 %
 )";
 
 const std::vector<std::string> command_names{"compile", "check", "lumber", "explain", "start", "wood"};
@@ -215,7 +216,9 @@ Arguments read_arguments(const std::vector<std::string>& words) {
 
     CLI::App* to_wood = app.add_subcommand("wood", "The woods, their figures, and how far a board moves");
     to_wood->footer(wood_examples);
-    to_wood->add_option("NAME", wood.name, "A wood; without one, lists them all")->type_name("");
+    std::vector<std::string> asked;
+    to_wood->add_option("NAME", asked, "A wood, or a question in words; without either, lists all woods")
+        ->type_name("");
     to_wood->add_option("--width", wood.width, "Width of the board: 300mm, 30cm, 12in; usually 100mm")
         ->type_name("WIDTH");
     to_wood->add_option("--from", wood.from, "Moisture at the start, percent; else of wood in 35 % humidity")
@@ -274,9 +277,10 @@ Arguments read_arguments(const std::vector<std::string>& words) {
         arguments.wish = std::move(explain);
     else if (to_start->parsed())
         arguments.wish = std::move(start);
-    else if (to_wood->parsed())
+    else if (to_wood->parsed()) {
+        for (const std::string& word : asked) wood.name += (wood.name.empty() ? "" : " ") + word;
         arguments.wish = std::move(wood);
-    else
+    } else
         arguments.wish = Misused{app.help()};
     return arguments;
 }

@@ -104,6 +104,14 @@ Measured measured(const std::function<Loaded()>& load_it, int runs) {
     assembly::Order order;
     time("order", [&] { order = assembly::order(model); });
     time("look", [&] { found = built, checks::look(model, order, found); });
+    // Of single checks only those that take a share worth knowing.
+    constexpr double worth_telling = 0.5; // ms
+    for (const checks::Check& check : checks::all()) {
+        if (check.look == nullptr) continue;
+        findings::Findings own;
+        const double took = quickest(runs, [&] { check.look(model, own); });
+        if (took >= worth_telling) all.phases.push_back({"(" + std::string(check.name) + ")", took});
+    }
     cutlist::CutList cut_list;
     time("list", [&] { cut_list = cutlist::list(model); });
     lumber::Plan plan;

@@ -2,6 +2,7 @@
 // the same functions that the checks use.
 
 #include "commands/wood.hpp"
+#include "commands/wood_question.hpp"
 
 #include <charconv>
 #include <cmath>
@@ -117,6 +118,7 @@ Status wood(const WoodWish& wish, Terminal& terminal) {
         return Status::sound;
     }
     const Species* species = wood::find(wish.name);
+    if (species == nullptr && asks_a_question(wish.name)) return answer(wish.name, terminal);
     if (species == nullptr) return unknown(wish.name, terminal);
     const std::optional<double> width = width_of(wish.width);
     if (!width) {

@@ -19,6 +19,11 @@ std::optional<Part> part_of(Elaboration& e, Instance& instance) {
     const Pose& pose = pose_of(e, instance);
     Part part;
     part.span = instance.part->header;
+    for (const Scope* scope = instance.part->scope; scope != nullptr && scope->made != nullptr;
+         scope = scope->made->scope) {
+        const std::string& recipe = scope->made->says->recipe.text;
+        if (e.shipped.contains(recipe) && !e.recipes.contains(recipe)) part.made_by = scope->made->header;
+    }
     if (!pose.known) {
         // What is said of its wood may be faulty all the same.
         describe_wood(e, instance, part);

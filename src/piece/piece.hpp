@@ -46,6 +46,15 @@ struct GlueUp {
     bool laminated = false;   ///< layers of thickness instead of staves of width
 };
 
+/// A load that the text says a part carries.
+struct Carries {
+    double newtons = 0;         ///< in all, or on each mm of length
+    bool per_mm = false;
+    bool in_the_middle = false; ///< else spread evenly
+    std::string words;          ///< as told: `25 kg`, `20 lb per ft`, `books`
+    Span span;
+};
+
 /// One copy of a part, as placed. Its body is what the placement says; joinery may make its blank longer.
 struct Part {
     int id = 0;       ///< index into Piece::parts
@@ -54,6 +63,8 @@ struct Part {
     std::string copy; ///< `front-left`, or empty
     Span span;        ///< the header of its statement
     Span grain_span;  ///< where its direction or grain is set
+    /// The statement `make` in the maker's own text, when the part's text is that of a shipped recipe.
+    std::optional<Span> made_by;
 
     const wood::Species* species = nullptr; ///< never null in a piece that elaborated without errors
     wood::Sawn sawn = wood::Sawn::flat;
@@ -75,6 +86,7 @@ struct Part {
     std::optional<solid::Outline> outline;
     std::vector<Cut> shaping; ///< in the order of the text
     std::optional<GlueUp> glue_up;
+    std::optional<Carries> carries;
     bool loose = false; ///< stands or moves free
     std::vector<Note> notes;
 };

@@ -93,6 +93,7 @@ void print_part(const Part& part, std::string& out) {
     if (!part.stock.empty()) out += ", stock " + part.stock;
     if (part.mirrored) out += ", mirrored";
     if (part.loose) out += ", loose";
+    if (part.carries) out += ", carries " + part.carries->words;
     out += "\n";
     out += fmt::format("  at {}, x {}, y {}, z {}, face edge {}\n", vector(part.frame.origin),
                        axis(part.frame.x), axis(part.frame.y), axis(part.frame.z),

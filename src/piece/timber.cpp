@@ -1,6 +1,10 @@
-// What the text says of the wood of a part: species, sawing, bark and heart, stock, glue-up, grain, notes.
+// What the text says of the wood of a part: species, sawing, bark and heart, stock, glue-up, grain, load,
+// notes.
+
+#include <fmt/format.h>
 
 #include "piece/elaboration.hpp"
+#include "wood/beam.hpp"
 
 namespace rayfleck::piece {
 namespace {
@@ -147,6 +151,39 @@ void read_grain(Elaboration& e, const syntax::GrainAt& says, const Context& c, P
     part.grain = measure::Angle::degrees(*degrees);
 }
 
+/// The heaviest load that a text may tell, kg.
+constexpr double heaviest_load = 100000;
+
+void read_carries(Elaboration& e, const syntax::CarriesIs& says, Span span, const Context& c, Part& part) {
+    constexpr double gravity = 9.80665, kg_per_lb = 0.45359237, mm_per_ft = 304.8;
+    Carries carries;
+    carries.span = span;
+    if (says.books) {
+        carries.newtons = wood::book_load.value * kg_per_lb * gravity / mm_per_ft;
+        carries.per_mm = true;
+        carries.words = "books";
+        part.carries = carries;
+        return;
+    }
+    const auto amount = number_of(e, says.amount, c, "a weight");
+    if (!amount) return;
+    const double kg = amount->value() * (says.pounds ? kg_per_lb : 1);
+    if (!(kg > 0 && kg <= heaviest_load)) {
+        e.error("out-of-range", says.amount.span, "a load is more than nothing and at most 100 t").mend =
+            "write `carries 25 kg`";
+        return;
+    }
+    carries.newtons = kg * gravity / (says.per_metre ? 1000 : says.per_foot ? mm_per_ft : 1);
+    carries.per_mm = says.per_metre || says.per_foot;
+    carries.in_the_middle = says.in_the_middle;
+    carries.words = fmt::format("{:.6g} {}{}{}", amount->value(), says.pounds ? "lb" : "kg",
+                                says.per_metre  ? " per m"
+                                : says.per_foot ? " per ft"
+                                                : "",
+                                says.in_the_middle ? " in the middle" : "");
+    part.carries = carries;
+}
+
 } // namespace
 
 void describe_wood(Elaboration& e, Instance& instance, Part& part) {
@@ -172,6 +209,8 @@ void describe_wood(Elaboration& e, Instance& instance, Part& part) {
             part.grain_span = phrase->span;
         } else if (std::holds_alternative<syntax::RunsAlong>(phrase->says)) {
             if (part.grain_span == instance.part->header) part.grain_span = phrase->span;
+        } else if (const auto* carries = std::get_if<syntax::CarriesIs>(&phrase->says)) {
+            read_carries(e, *carries, phrase->span, c, part);
         } else if (std::holds_alternative<syntax::Loose>(phrase->says)) {
             part.loose = true;
         } else if (const auto* note = std::get_if<syntax::NoteIs>(&phrase->says)) {

@@ -41,6 +41,7 @@ struct Tells {
     std::vector<std::string> operator()(const syntax::PointToPoint&) const { return {"two end points"}; }
     std::vector<std::string> operator()(const syntax::GrainAt&) const { return {"grain angle"}; }
     std::vector<std::string> operator()(const syntax::GluedUp&) const { return {"glue-up"}; }
+    std::vector<std::string> operator()(const syntax::CarriesIs&) const { return {"load"}; }
     template <class Other> std::vector<std::string> operator()(const Other&) const { return {}; }
 };
 

@@ -93,6 +93,30 @@ Says build_laminated(const Reading& reading, const Piece& pieces, std::string_vi
     return out;
 }
 
+Says build_carries(const Reading& reading, const Piece& pieces, std::string_view) {
+    CarriesIs out;
+    const Piece* amount = pieces.find(Form::amount);
+    if (!amount) {
+        out.books = true;
+        return out;
+    }
+    // A bare number without unit, so that it is read as any other.
+    Piece number = *amount, inner = *amount;
+    inner.parts.clear();
+    number.form = Form::number;
+    number.parts = {inner};
+    out.amount = reading.expression(number);
+    const auto begins = [&](Form form, char letter) {
+        const Piece* word = pieces.find(form);
+        return word != nullptr && reading.words(*word).front() == letter;
+    };
+    out.pounds = begins(Form::load_unit, 'l');
+    out.per_metre = begins(Form::load_length, 'm');
+    out.per_foot = begins(Form::load_length, 'f');
+    out.in_the_middle = pieces.find(Form::load_middle) != nullptr;
+    return out;
+}
+
 Says build_loose(const Reading&, const Piece&, std::string_view) { return Loose{}; }
 
 Says build_note(const Reading& reading, const Piece& pieces, std::string_view) {

@@ -59,6 +59,7 @@ constexpr PhraseWord phrase_words[] = {
     {"grain", Entry::grain, build_grain},
     {"glued", Entry::glued_up, build_glued_up},
     {"laminated", Entry::laminated, build_laminated},
+    {"carries", Entry::carries, build_carries},
     {"loose", Entry::nothing_more, build_loose},
     {"note", Entry::note, build_note},
     {"taper", Entry::taper, build_taper},

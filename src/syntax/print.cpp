@@ -193,6 +193,11 @@ struct PhraseText {
         return std::string(p.thick ? "laminated" : "glued-up") + maybe("at-most", p.at_most_wide) +
                maybe("count", p.count) + (p.faces.empty() ? "" : " bark-faces " + p.faces);
     }
+    std::string operator()(const CarriesIs& p) const {
+        if (p.books) return "carries books";
+        return "carries " + text(p.amount) + (p.pounds ? " lb" : " kg") + (p.per_metre ? " per-m" : "") +
+               (p.per_foot ? " per-ft" : "") + (p.in_the_middle ? " in-the-middle" : "");
+    }
     std::string operator()(const Loose&) const { return "loose"; }
     std::string operator()(const NoteIs& p) const { return "note " + text(p.text); }
     std::string operator()(const Taper& p) const {

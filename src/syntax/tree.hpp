@@ -177,6 +177,10 @@ struct GluedUp {
 };
 // glued up of staves at most 110 wide
 // [bark faces alternating|together]; laminated of 3
+struct CarriesIs {
+    Expression amount; // broken: books
+    bool books = false, pounds = false, per_metre = false, per_foot = false, in_the_middle = false;
+};               // carries 25 kg, carries 20 lb per ft, carries books
 struct Loose {}; // stands or moves free: no joint expected
 struct NoteIs {
     Quoted text;
@@ -270,8 +274,8 @@ struct Phrase {
     Span span;
     std::variant<Broken, WoodIs, SawnIs, BarkIs, StockIs, SizeIs, RunsAlong, FaceLooks, FromTo, Between,
                  SideAt, CentredOn, SetBack, Overhanging, OverUnder, FlushWith, Tilt, TurnedOnPlan,
-                 PointToPoint, GrainAt, GluedUp, Loose, NoteIs, Taper, EdgeShape, Miter, TrimTo, Bore, Groove,
-                 Rabbet, Notch, CurveEdge, OutlineIs, TurnedIs>
+                 PointToPoint, GrainAt, GluedUp, CarriesIs, Loose, NoteIs, Taper, EdgeShape, Miter, TrimTo,
+                 Bore, Groove, Rabbet, Notch, CurveEdge, OutlineIs, TurnedIs>
         says;
 };
 

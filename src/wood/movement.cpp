@@ -174,4 +174,15 @@ Length cup_depth(Length width, Length from_pith, Moisture from, Moisture to, con
     return Length::from_geometry(difference * w * w / (4 * from_pith.value()));
 }
 
+double diamonding(Moisture from, Moisture to, Angle ring, const Species& species) {
+    return std::abs(2 * strain(from, to, {ring, Angle()}, species).yz);
+}
+
+Angle change_of_miter(Angle at, Moisture from, Moisture to, Angle ring, const Species& species) {
+    const StrainTensor moved = strain(from, to, {ring, Angle()}, species);
+    const double along = std::cos(at.in_radians()) * (1 + moved.xx),
+                 across = std::sin(at.in_radians()) * (1 + moved.yy);
+    return Angle::radians(std::atan2(across, along) - at.in_radians());
+}
+
 } // namespace rayfleck::wood

@@ -152,4 +152,14 @@ Length movement_in_length(Length length, Moisture from, Moisture to, const Speci
 ///            hollow on drying: Wood Handbook, ch. 13, from memory
 Length cup_depth(Length width, Length from_pith, Moisture from, Moisture to, const Species& species);
 
+/// How far a square section leans into a diamond: change of its right angle in radians, 0 for rings that lie
+/// along a side, greatest for rings on the diagonal. source  shear of the rotated strain, derived for this
+/// program
+double diamonding(Moisture from, Moisture to, Angle ring, const Species& species);
+
+/// Change of the angle of a miter: the angle between the part's length and the cut, which a part that shrinks
+/// across and not along makes more acute. at  the angle as cut, between 0 and 90 degrees. ring  as for
+/// movement source  arctan of the cut's two legs after movement, derived for this program
+Angle change_of_miter(Angle at, Moisture from, Moisture to, Angle ring, const Species& species);
+
 } // namespace rayfleck::wood

@@ -23,6 +23,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "case_files.hpp"
 #include "checks/checks.hpp"
 #include "findings/show.hpp"
 #include "studied.hpp"
@@ -32,53 +33,6 @@ using namespace rayfleck::checks_tests;
 
 namespace {
 
-struct Expected {
-    int line = 0, column = 0; ///< from 1
-    std::string severity, name, message;
-    bool met = false;
-};
-
-struct Case {
-    std::string name, see, text;
-    int first_line = 1; ///< of the file
-    std::vector<Expected> expected;
-};
-
-std::string file_of(std::string check) {
-    std::replace(check.begin(), check.end(), '-', '_');
-    return std::string(RAYFLECK_ROOT) + "/src/checks/" + check + ".fleck";
-}
-
-std::vector<Case> cases_in(const std::string& path) {
-    static const std::regex head("^# --- ([a-z0-9-]+)$"), see("^# See: (.+)$"),
-        mark("^(#(?=<)| *# *)(<|\\^+) (note|caution|fault|error) ([a-z-]+)(?:: (.*))?$");
-    std::vector<Case> cases;
-    int number = 0, in_case = 0, marked = 0;
-    for (const std::string& line : lines_of(bytes_of(path))) {
-        ++number;
-        std::smatch found;
-        if (std::regex_match(line, found, head)) {
-            cases.push_back({});
-            cases.back().name = found[1];
-            cases.back().first_line = number + 1;
-            in_case = 0;
-            continue;
-        }
-        if (cases.empty()) continue;
-        Case& one = cases.back();
-        ++in_case;
-        one.text += line + "\n";
-        if (std::regex_match(line, found, see))
-            one.see = found[1];
-        else if (std::regex_match(line, found, mark))
-            one.expected.push_back({marked, found[2] == "<" ? 1 : static_cast<int>(found.length(1)) + 1,
-                                    found[3], found[4], found[5]});
-        else
-            marked = in_case;
-    }
-    return cases;
-}
-
 bool fits(const Expected& expected, const findings::Finding& finding, const source::Texts& texts) {
     const source::Place place = texts[finding.span.file].place(finding.span.begin);
     return findings::name(finding.severity) == expected.severity && finding.name == expected.name &&
@@ -87,7 +41,7 @@ bool fits(const Expected& expected, const findings::Finding& finding, const sour
 }
 
 void try_case(const std::string& check, Case one) {
-    INFO(file_of(check) << ", line " << one.first_line << ": " << one.name);
+    INFO(case_file_of(check) << ", line " << one.first_line << ": " << one.name);
     CHECK_FALSE(one.see.empty());
     const auto study = checks_tests::study(one.name, one.text, std::string(RAYFLECK_ROOT) + "/src/checks");
     REQUIRE(study->sizes.size() == 1);
@@ -118,7 +72,7 @@ TEST_CASE("every check speaks, points and keeps silent as its cases say") {
     for (const checks::Check& check : checks::all()) {
         const std::string name(check.name);
         DYNAMIC_SECTION(name) {
-            for (const Case& one : cases_in(file_of(name)))
+            for (const Case& one : cases_in(case_file_of(name)))
                 if (only == nullptr || one.name == only) try_case(name, one);
         }
     }
@@ -127,7 +81,7 @@ TEST_CASE("every check speaks, points and keeps silent as its cases say") {
 TEST_CASE("every check has two cases in which it speaks and two in which all is silent") {
     for (const checks::Check& check : checks::all()) {
         int speaking = 0, silent = 0;
-        for (const Case& one : cases_in(file_of(std::string(check.name)))) {
+        for (const Case& one : cases_in(case_file_of(std::string(check.name)))) {
             silent += one.expected.empty();
             speaking += std::any_of(one.expected.begin(), one.expected.end(),
                                     [&](const Expected& e) { return e.name == check.name; });
@@ -141,7 +95,7 @@ TEST_CASE("every check has two cases in which it speaks and two in which all is 
 TEST_CASE("cases of one check have names of their own") {
     for (const checks::Check& check : checks::all()) {
         std::vector<std::string> names;
-        for (const Case& one : cases_in(file_of(std::string(check.name)))) names.push_back(one.name);
+        for (const Case& one : cases_in(case_file_of(std::string(check.name)))) names.push_back(one.name);
         std::sort(names.begin(), names.end());
         INFO(check.name);
         CHECK(std::adjacent_find(names.begin(), names.end()) == names.end());

@@ -54,13 +54,13 @@ constexpr Names<7> steps{"",         "start", "line to", "arc to ... through", "
 static_assert(static_cast<std::size_t>(OutlineStep::Kind::close) + 1 == std::tuple_size_v<decltype(steps)>);
 
 /// In the order of Phrase::says; its first stands for what cannot be read.
-constexpr Names<34> phrases{"",           "wood",    "sawn, rings",  "bark, heart",   "stock",
-                            "size",       "runs",    "face looks",   "from ... to",   "between",
-                            "SIDE at",    "centred", "set back",     "overhanging",   "over, under",
-                            "flush with", "leaning", "turned ANGLE", "from point",    "grain at",
-                            "glued up",   "loose",   "note",         "taper",         "shaped edge",
-                            "miter",      "saw cut", "bore",         "groove",        "rabbet",
-                            "notch",      "curve",   "outline",      "turned profile"};
+constexpr Names<35> phrases{
+    "",           "wood",        "sawn, rings", "bark, heart", "stock",         "size",
+    "runs",       "face looks",  "from ... to", "between",     "SIDE at",       "centred",
+    "set back",   "overhanging", "over, under", "flush with",  "leaning",       "turned ANGLE",
+    "from point", "grain at",    "glued up",    "carries",     "loose",         "note",
+    "taper",      "shaped edge", "miter",       "saw cut",     "bore",          "groove",
+    "rabbet",     "notch",       "curve",       "outline",     "turned profile"};
 static_assert(std::variant_size_v<decltype(Phrase::says)> == phrases.size());
 
 /// In the order of Statement::says.
@@ -196,6 +196,13 @@ struct Walk {
         if (!x.faces.empty()) add("bark faces " + x.faces);
         (*this)(x.at_most_wide);
         (*this)(x.count);
+    }
+    void operator()(const CarriesIs& x) {
+        add(x.books           ? "carries books"
+            : x.in_the_middle ? "carries ... in the middle"
+            : x.per_metre     ? "carries ... per m"
+            : x.per_foot      ? "carries ... per ft"
+                              : "carries kg");
     }
     void operator()(const Loose&) {}
     void operator()(const NoteIs&) {}

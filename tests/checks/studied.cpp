@@ -10,6 +10,7 @@
 #include <catch2/catch.hpp>
 
 #include "checks/checks.hpp"
+#include "piece/recipes.hpp"
 #include "syntax/parse.hpp"
 
 namespace rayfleck::checks_tests {
@@ -40,6 +41,11 @@ std::unique_ptr<Study> study(const std::string& name, std::string bytes,
     auto study = std::make_unique<Study>();
     findings::Findings of_text;
     read(*study, of_text, name, std::move(bytes), folder);
+    for (auto& [recipe, text] : piece::shipped_recipes()) {
+        const int number = study->texts.add(source::Text("shipped/" + recipe, std::move(text)));
+        study->project.trees.push_back(syntax::parse(study->texts, number, of_text));
+        study->project.recipes.push_back(number);
+    }
     std::vector<std::optional<std::string>> sizes;
     for (const std::string& size : piece::size_names(study->project)) sizes.emplace_back(size);
     if (sizes.empty()) sizes.emplace_back(std::nullopt);

@@ -31,6 +31,34 @@ TEST_CASE("movement is width by coefficient by change of moisture") {
         holds(folder.run("wood cherry --width 10in --from 6 --to 14").out, "+5.04 mm")); // 254 × 0.00248 × 8
 }
 
+TEST_CASE("a question in words is answered in words") {
+    const Folder folder;
+    // Equilibrium moisture by Wood Handbook Eq 4-5 at 20 C: 7.0 % in 35 % humidity, 12.0 % in 65 %. Table
+    // 13-5: 0.00248 and 0.00126 for 1 %; 300 mm flat sawn 3.8 mm, quarter sawn 1.9 mm (computed by hand from
+    // the two).
+    const Ran ran =
+        folder.run("wood 'How much does a 300 mm flat-sawn cherry board move from 35 % to 65 %?'");
+    INFO(ran.out << ran.err);
+    CHECK(ran.status == 0);
+    CHECK(holds(ran.out, "black cherry, flat sawn, 300 mm wide, gets 3.7 mm wider"));
+    CHECK(holds(ran.out, "quarter sawn 1.9 mm"));
+    CHECK(holds(ran.out, "Wood Handbook 2010, Eq 13-2 and Table 13-5"));
+    // Without quotes, with moisture, drying, and in inches: 12 in × 0.00353 × 4 = 0.169 in (hard maple).
+    const Ran maple = folder.run("wood a hard maple top 12 in wide, flat sawn, from 10% to 6% moisture");
+    INFO(maple.out << maple.err);
+    CHECK(maple.status == 0);
+    CHECK(holds(maple.out, "gets 0.169 in narrower"));
+}
+
+TEST_CASE("a question that lacks something is told what") {
+    const Folder folder;
+    CHECK(holds(folder.run("wood '300 mm oak from 35% to 65%'").err, "oak may mean"));
+    CHECK(holds(folder.run("wood 'cherry from 35% to 65%'").err, "how wide is the board"));
+    CHECK(holds(folder.run("wood 'cherry 300 mm from 35%'").err, "from which percentage to which"));
+    CHECK(folder.run("wood 'cherry 300 mm from 35% to 165%'").status == 3);
+    CHECK(folder.run("wood 'how wide is 300 mm'").status == 3);
+}
+
 TEST_CASE("a wood that is not known or not told apart ends with 3") {
     const Folder folder;
     const Ran oak = folder.run("wood oak");
