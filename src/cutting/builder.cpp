@@ -1,8 +1,8 @@
 // Bounded patterns. See builder.hpp.
 //
-// The pricer's pattern is taken where it is proper. Where it takes a type too often, only its best section,
-// or in a section only the strips of most value that are proper, are kept, and the rest is priced anew with
-// what is left. On sheets with defects several orders of first fit are compared.
+// The pricer's pattern is taken where it is proper. Where it takes a type too often, its sections are gone
+// through, the densest first, and those that ask for more than is left are filled anew with what is left. On
+// sheets with defects, sections set between the defects are compared with several orders of first fit.
 
 #include "cutting/builder.hpp"
 
@@ -12,6 +12,9 @@
 
 namespace rayfleck::cutting {
 namespace {
+
+/// Sheets with defects that are longer than this are filled by first fit alone.
+constexpr Measure longest_in_sections = 50'000;
 
 std::int64_t value_of(const Strip& strip, const Prices& prices) {
     std::int64_t value = 0;
@@ -86,48 +89,34 @@ std::vector<Strip> Builder::section(int sheet, Measure length, Prices& prices, s
     return kept;
 }
 
-Pattern Builder::build(int sheet, const Prices& asked, std::int64_t& work) {
-    if (!model_.sheets[sheet].holes.empty()) return around_defects(sheet, asked, work);
+/// The pattern made proper: what is too much goes, section by section, the densest first; what is left of
+/// such a section is filled anew.
+Pattern Builder::repaired(Pattern pattern, const Prices& asked, std::int64_t& work) {
     Prices prices = asked;
-    std::vector<std::int64_t> wanted(model_.sheets.size());
-    wanted[sheet] = 1;
-    Pattern built;
-    built.sheet = sheet;
-    for (Measure length = model_.sheets[sheet].u; length > 0;) {
-        pricer_.run(prices, wanted, Pricer::Sections::few, work);
-        Pattern pattern = pricer_.pattern(sheet, length);
-        if (pattern.sections.empty()) break;
-        if (is_proper(pattern, prices.most)) {
-            for (Section& section : pattern.sections) built.sections.push_back(std::move(section));
-            break;
-        }
-        const auto density = [&](const Section& section) {
-            double value = 0;
-            for (const Strip& strip : section.strips) value += static_cast<double>(value_of(strip, prices));
-            return value / static_cast<double>(section.length);
-        };
-        std::stable_sort(pattern.sections.begin(), pattern.sections.end(),
-                         [&](const Section& a, const Section& b) { return density(a) > density(b); });
-        const Measure its_length = pattern.sections.front().length;
-        bool any = false;
-        for (Section& section : pattern.sections) {
-            if (!model_.sections || !take(section, prices.most)) continue;
-            any = true;
-            length -= section.length;
-            built.sections.push_back(std::move(section));
-        }
-        if (any) continue;
-        Section section{0, its_length, this->section(sheet, its_length, prices, work)};
-        if (section.strips.empty()) break;
-        built.sections.push_back(std::move(section));
-        length -= its_length;
-        if (!model_.sections) break;
-    }
-    settle(model_, built);
-    return built;
+    const auto density = [&](const Section& section) {
+        double value = 0;
+        for (const Strip& strip : section.strips) value += static_cast<double>(value_of(strip, prices));
+        return value / static_cast<double>(section.length);
+    };
+    std::stable_sort(pattern.sections.begin(), pattern.sections.end(),
+                     [&](const Section& a, const Section& b) { return density(a) > density(b); });
+    for (Section& section : pattern.sections)
+        if (!take(section, prices.most))
+            section.strips = this->section(pattern.sheet, section.length, prices, work);
+    settle(model_, pattern);
+    return pattern;
 }
 
-Pattern Builder::around_defects(int sheet, const Prices& prices, std::int64_t& work) const {
+Pattern Builder::build(int sheet, const Prices& prices, std::int64_t& work) {
+    if (!model_.sheets[sheet].holes.empty()) return around_defects(sheet, prices, work);
+    std::vector<std::int64_t> wanted(model_.sheets.size());
+    wanted[sheet] = 1;
+    pricer_.run(prices, wanted, Pricer::Sections::few, work);
+    Pattern pattern = pricer_.pattern(sheet);
+    return is_proper(pattern, prices.most) ? pattern : repaired(std::move(pattern), prices, work);
+}
+
+Pattern Builder::around_defects(int sheet, const Prices& prices, std::int64_t& work) {
     std::vector<Lie> lies;
     for (const Type& type : model_.types)
         for (const Lie& lie : type.lies)
@@ -135,6 +124,16 @@ Pattern Builder::around_defects(int sheet, const Prices& prices, std::int64_t& w
     Pattern best;
     best.sheet = sheet;
     std::int64_t most = 0;
+    const Sheet& its = model_.sheets[sheet];
+    if (model_.strips && its.u <= longest_in_sections && its.v <= longest_in_sections) {
+        std::vector<std::int64_t> wanted(model_.sheets.size());
+        wanted[sheet] = 1;
+        pricer_.run(prices, wanted, Pricer::Sections::few, work);
+        std::unique_ptr<AroundDefects>& sections = with_defects_[sheet];
+        if (!sections) sections = std::make_unique<AroundDefects>(model_, sheet);
+        best = sections->build(prices, static_cast<double>(pricer_.value(sheet)), work);
+        most = value_of(best, prices);
+    }
     const auto density = [&](const Lie& lie) {
         return static_cast<double>(prices.of_type[lie.type]) /
                (static_cast<double>(lie.u) * static_cast<double>(lie.v));

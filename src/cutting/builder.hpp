@@ -1,8 +1,11 @@
 #pragma once
 // Patterns that can be cut as they are: no type more often than there are copies, no part over a defect.
 
+#include <map>
+#include <memory>
 #include <vector>
 
+#include "cutting/defects.hpp"
 #include "cutting/pricer.hpp"
 
 namespace rayfleck::cutting {
@@ -18,11 +21,13 @@ class Builder {
     Pricer& pricer() { return pricer_; }
 
   private:
-    Pattern around_defects(int sheet, const Prices& prices, std::int64_t& work) const;
+    Pattern around_defects(int sheet, const Prices& prices, std::int64_t& work);
+    Pattern repaired(Pattern pattern, const Prices& prices, std::int64_t& work);
     std::vector<Strip> section(int sheet, Measure length, Prices& prices, std::int64_t& work);
 
     const Model& model_;
     Pricer pricer_;
+    std::map<int, std::unique_ptr<AroundDefects>> with_defects_;
 };
 
 /// The sum of its parts' prices.

@@ -18,20 +18,24 @@ namespace {
 constexpr double close = 1e-6;
 /// Rounds of pricing after which a dive gives a node up.
 constexpr int rounds_of_node = 60;
-/// Patterns that share no part, priced one after the other from one set of duals.
-constexpr int sweeps_of_strips = 6, sweeps_of_sections = 2;
+/// Patterns that share no part, priced one after the other from one set of duals; with sections, which are
+/// dear to price, one.
+constexpr int sweeps_of_strips = 3;
 
 /// Rounds of pricing in a node that is within the target already: a better program leads to better choices.
 constexpr int extra_rounds = 2;
 /// How far the lot may move a pattern's fraction in the choice of the next to fix.
-constexpr double widest_spread = 0.3;
+constexpr double widest_spread = 1.0;
 
 constexpr double hopeless = 1e300;
+constexpr Cost no_target = largest_cost * largest_count;
 /// Of the boards of the best dive so far, the share that is taken back; and after how many dives in vain the
 /// next begins at the whole again.
 constexpr double least_share = 0.2, most_share = 0.7;
 constexpr int patience = 25;
 constexpr std::int64_t steps_between = 20'000;
+/// After so many dives, a pass of value correction from values drawn by lot.
+constexpr int turns_to_shake = 5;
 
 } // namespace
 
@@ -46,9 +50,7 @@ Dive::Dive(const Model& model, Solution best, Cost bound, std::int64_t limit)
     for (const Use& use : best_.uses) master_.add(use.pattern);
 }
 
-Cost Dive::target() const {
-    return best_.complete ? attainable_.below(best_.cost) : largest_cost * largest_count;
-}
+Cost Dive::target() const { return best_.complete ? attainable_.below(best_.cost) : no_target; }
 
 void Dive::offer(const Solution& solution) {
     if (!better(solution, best_)) return;
@@ -76,7 +78,7 @@ int Dive::add_columns(const State& state, const Scaled& scaled, const std::vecto
         return static_cast<double>(value) / scale - static_cast<double>(model_.sheets[sheet].cost) -
                sheet_duals[sheet];
     };
-    const int sweeps = model_.sections ? sweeps_of_sections : sweeps_of_strips;
+    const int sweeps = model_.sections ? 1 : sweeps_of_strips;
     int added = 0;
     Scaled left = scaled;
     for (int sweep = 0; sweep < sweeps; ++sweep) {
@@ -184,15 +186,22 @@ double Dive::dive(State& state) {
         if (proven() || state.cost > target()) return hopeless;
         master_.want(state.demand, state.available, true);
         if (price(state, false) != Priced::within_target) {
+            if (out_of_work()) return hopeless;
             const double value = static_cast<double>(state.cost) + master_.value();
-            if (!out_of_work()) complete(state, correction_.pass(state.demand, state.available, work_));
+            complete(state, correction_.pass(state.demand, state.available, work_));
             return value;
         }
         std::vector<std::pair<double, std::size_t>> candidates;
         bool fixed = false;
+        // A column out of use may be drawn too where the target has room for it.
+        const double room = static_cast<double>(target() - state.cost) - master_.value() + close;
         for (std::size_t column = 0; column < master_.columns(); ++column) {
             const double use = master_.use(column);
-            if (use < close) continue;
+            if (use < close) {
+                if (spread_ > 0 && !master_.barred(column) && master_.extra(column) <= room)
+                    candidates.emplace_back(-std::round(spread_ * lot_.draw() / close), column);
+                continue;
+            }
             const double whole = std::floor(use + close);
             if (whole >= 1)
                 fixed = fix(state, column, static_cast<std::int64_t>(whole)) || fixed;
@@ -232,9 +241,18 @@ void Dive::price_whole() {
 void Dive::run(int dives, std::int64_t until) {
     for (int turn = 0; turn < dives && work_ < until && !out_of_work() && !proven(); ++turn) {
         work_ += steps_between;
+        if (++turns_ % turns_to_shake == 0) {
+            // Patterns that no duals ask for.
+            correction_.shake(lot_);
+            const Solution shaken = correction_.pass(whole_.demand, whole_.available, work_);
+            for (const Use& use : shaken.uses) master_.add(use.pattern);
+            if (better(shaken, best_)) best_ = shaken;
+            if (proven()) return;
+        }
         State state = base_;
-        spread_ = first_ ? 0 : widest_spread;
+        spread_ = first_ ? 0 : widest_spread * lot_.draw();
         first_ = false;
+        if (goal_ != target()) goal_ = target(), reached_ = hopeless;
         loosen(state, least_share + (most_share - least_share) * lot_.draw());
         const double value = dive(state);
         if (value <= reached_ + close) {

@@ -67,8 +67,10 @@ class Dive {
     std::int64_t work_ = 0, limit_ = 0;
     State whole_, base_; ///< base: where the best dive since the last fresh begin ended
     double reached_ = 0; ///< the program's value there
+    Cost goal_ = -1;     ///< the target then
     int in_vain_ = 0;    ///< dives that did not lower it
     bool first_ = true;
+    int turns_ = 0;
     double spread_ = 0; ///< of the lot in this dive
     Lot lot_;
 };

@@ -129,6 +129,15 @@ double Master::use(std::size_t column) const {
                : 0;
 }
 
+double Master::extra(std::size_t column) const {
+    return program_->simplex
+        .dualColumnSolution()[static_cast<std::size_t>(program_->missing_columns) + column];
+}
+
+bool Master::barred(std::size_t column) const {
+    return program_->simplex.columnUpper()[static_cast<std::size_t>(program_->missing_columns) + column] == 0;
+}
+
 std::vector<double> Master::part_duals() const {
     const double* duals = program_->simplex.dualRowSolution();
     std::vector<double> prices;

@@ -31,6 +31,8 @@ class Master {
     double value() const;  ///< cost, with a very high one for what is missing
     bool complete() const; ///< nothing is missing
     double use(std::size_t column) const;
+    double extra(std::size_t column) const; ///< what one use of it would add to the value
+    bool barred(std::size_t column) const;
     std::vector<double> part_duals() const;  ///< >= 0, by type
     std::vector<double> sheet_duals() const; ///< >= 0, by sheet: what one more would save
 

@@ -14,7 +14,9 @@ constexpr std::int64_t steps_of_unit = 1'000'000;
 constexpr int passes = 12;
 constexpr double share_of_passes = 0.1;
 /// Dives and replanning take turns so many times.
-constexpr int turns = 4;
+constexpr int turns = 5;
+/// Of a turn, what replanning gets: at first, and after it has found something or nothing.
+constexpr double share_at_first = 0.25, share_after_success = 0.7, share_after_none = 0.05;
 
 } // namespace
 
@@ -39,16 +41,21 @@ Answer solve(const Model& model, std::int64_t work) {
         dive.price_whole();
         std::int64_t replanning = 0;
         Lot lot;
+        double replan_share = share_at_first;
         for (int turn = 0; turn < turns && !dive.proven(); ++turn) {
             // All work, less what replanning used, is the dives' to count.
             const std::int64_t share = (limit - dive.work() - replanning) / (turns - turn);
             const bool dives_alone = dive.one_step_from_proof() || !dive.best().complete;
-            dive.run(largest_count, dive.work() + (dives_alone ? share : share / 2));
+            const auto its =
+                static_cast<std::int64_t>(dives_alone ? 0 : replan_share * static_cast<double>(share));
+            dive.run(largest_count, dive.work() + share - its);
             if (dive.proven() || dives_alone) continue;
             Solution solution = dive.best();
-            const std::int64_t end = replanning + share / 2;
+            const Cost before = solution.cost;
+            const std::int64_t end = replanning + its;
             replan(model, solution, dive.bound(), lot, replanning, end);
             dive.offer(solution);
+            replan_share = solution.cost < before ? share_after_success : share_after_none;
             dive.stop_at(limit - replanning);
         }
         answer.solution = dive.best();

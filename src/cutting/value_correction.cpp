@@ -13,6 +13,7 @@ namespace rayfleck::cutting {
 namespace {
 
 constexpr double exponent = 1.03;
+constexpr double least_shake = 0.6, most_shake = 1.5;
 
 double size_of(const Type& type) { return std::pow(static_cast<double>(type.area), exponent); }
 
@@ -20,6 +21,11 @@ double size_of(const Type& type) { return std::pow(static_cast<double>(type.area
 
 ValueCorrection::ValueCorrection(const Model& model, Builder& builder) : model_(model), builder_(builder) {
     for (const Type& type : model.types) values_.push_back(size_of(type));
+}
+
+void ValueCorrection::shake(Lot& lot) {
+    for (std::size_t t = 0; t < values_.size(); ++t)
+        values_[t] = size_of(model_.types[t]) * (least_shake + (most_shake - least_shake) * lot.draw());
 }
 
 /// The sheet that costs least for its value. Where all that is left goes on one sheet, the cheapest such.

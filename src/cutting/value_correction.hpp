@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "cutting/builder.hpp"
+#include "cutting/lot.hpp"
 
 namespace rayfleck::cutting {
 
@@ -15,6 +16,9 @@ class ValueCorrection {
     /// One pass over what is wanted. Values are corrected on the way for the next pass.
     Solution pass(const std::vector<std::int64_t>& demand, const std::vector<std::int64_t>& available,
                   std::int64_t& work);
+
+    /// Moves every value up or down by lot.
+    void shake(Lot& lot);
 
   private:
     int choose(const Scaled& scaled, const std::vector<std::int64_t>& residual,

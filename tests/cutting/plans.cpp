@@ -164,6 +164,42 @@ TEST_CASE("an order that makes no sense is refused in words") {
     CHECK(cut(order).refusal == "stock 1: fewer than none available");
 }
 
+TEST_CASE("the same order and effort give the same plan") {
+    for (unsigned number = 0; number < 20; ++number) {
+        const Order order = made_up_order(number);
+        const Plan one = cut(order, Effort{20}), two = cut(order, Effort{20});
+        INFO("order " << number);
+        REQUIRE(one.boards.size() == two.boards.size());
+        CHECK(one.cost == two.cost);
+        CHECK(one.work == two.work);
+        for (std::size_t b = 0; b < one.boards.size(); ++b) {
+            CHECK(one.boards[b].stock == two.boards[b].stock);
+            REQUIRE(one.boards[b].placements.size() == two.boards[b].placements.size());
+            for (std::size_t i = 0; i < one.boards[b].placements.size(); ++i)
+                CHECK(one.boards[b].placements[i].place == two.boards[b].placements[i].place);
+        }
+    }
+}
+
+TEST_CASE("a fine unit is planned on a coarser grid, and can be cut all the same") {
+    // Sizes a thousand times as large are far beyond the cells of a knapsack.
+    for (unsigned number = 0; number < 40; ++number) {
+        Order order = made_up_order(number);
+        const Cost coarse = cut(order, Effort{20}).cost;
+        for (Part& part : order.parts) part.length *= 1000, part.width *= 1000;
+        for (Stock& stock : order.stocks) {
+            stock.length *= 1000, stock.width *= 1000;
+            for (Defect& defect : stock.defects)
+                defect.x *= 1000, defect.y *= 1000, defect.length *= 1000, defect.width *= 1000;
+        }
+        order.kerf_rip *= 1000, order.kerf_crosscut *= 1000;
+        const Plan plan = cut(order, Effort{20});
+        INFO("order " << number);
+        REQUIRE(faults_in_words(order, plan) == "");
+        if (plan.missing.empty()) CHECK(plan.bound <= coarse);
+    }
+}
+
 TEST_CASE("an empty order is an empty plan") {
     const Plan plan = checked(Order{});
     CHECK(plan.boards.empty());
