@@ -150,12 +150,17 @@ void tell(Terminal& terminal, const std::string& name, int runs, const Measured&
                                now.parts, now.rows, now.sheets, now.pdf_bytes, runs));
     const double grown =
         static_cast<double>(now.parts) / static_cast<double>(std::max<std::size_t>(before.parts, 1));
-    for (std::size_t i = 0; i < now.phases.size(); ++i) {
-        const double ratio = now.phases[i].milliseconds / before.phases[i].milliseconds;
-        std::string line = fmt::format("  {:<11}{:>10.3f} ms{:>9.2f} ×", now.phases[i].name,
-                                       now.phases[i].milliseconds, ratio);
-        if (power && grown > 1.01)
-            line += fmt::format("   parts to the {:.2f}", std::log(ratio) / std::log(grown));
+    for (const Phase& phase : now.phases) {
+        std::string line = fmt::format("  {:<24}{:>10.3f} ms", phase.name, phase.milliseconds);
+        // Single checks are told only when they take long, so the other run may lack one.
+        const auto same = std::find_if(before.phases.begin(), before.phases.end(),
+                                       [&](const Phase& other) { return other.name == phase.name; });
+        if (same != before.phases.end()) {
+            const double ratio = phase.milliseconds / same->milliseconds;
+            line += fmt::format("{:>9.2f} ×", ratio);
+            if (power && grown > 1.01)
+                line += fmt::format("   parts to the {:.2f}", std::log(ratio) / std::log(grown));
+        }
         terminal.print(line + "\n");
     }
     terminal.print(fmt::format("  memory {:.1f} MB at most until here\n", most_memory()));
