@@ -12,7 +12,7 @@ using namespace rayfleck;
 using namespace rayfleck::assembly_tests;
 
 TEST_CASE("every sample goes together, every part and every joint once") {
-    for (const std::string& file : sample_files()) DYNAMIC_SECTION(file) {
+    for (const std::string& file : testing::sample_files()) DYNAMIC_SECTION(file) {
             for (const auto& sample : studied_sample(file)) {
                 INFO(sample->printed());
                 if (std::getenv("RAYFLECK_PRINT")) std::cout << file << "\n" << sample->printed() << "\n";

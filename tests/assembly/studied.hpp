@@ -9,6 +9,7 @@
 #include "findings/finding.hpp"
 #include "joinery/model.hpp"
 #include "piece/elaborate.hpp"
+#include "reading.hpp"
 #include "source/text.hpp"
 
 namespace rayfleck::assembly_tests {
@@ -34,7 +35,5 @@ struct Studied {
 std::unique_ptr<Studied> studied(const std::string& text);
 /// One size of a sample, the first where it has a table of sizes; one entry for each size when `all_sizes`.
 std::vector<std::unique_ptr<Studied>> studied_sample(const std::string& file);
-/// File names of all pieces in samples/, sorted.
-std::vector<std::string> sample_files();
 
 } // namespace rayfleck::assembly_tests

@@ -11,36 +11,19 @@
 
 #include "checks/checks.hpp"
 #include "piece/recipes.hpp"
+#include "reading.hpp"
 #include "syntax/parse.hpp"
 
 namespace rayfleck::checks_tests {
-namespace {
-
-/// Parses a text and all that it names, depth first, each path once.
-void read(Study& study, findings::Findings& found, const std::string& name, std::string bytes,
-          const std::optional<std::string>& folder) {
-    const int number = study.texts.add(source::Text(name, std::move(bytes)));
-    study.project.trees.push_back(syntax::parse(study.texts, number, found));
-    std::vector<std::string> named;
-    for (const syntax::Statement& statement : study.project.trees.back().statements) {
-        if (const auto* shop = std::get_if<syntax::ShopIn>(&statement.says)) named.push_back(shop->path.text);
-        if (const auto* other = std::get_if<syntax::BringIn>(&statement.says))
-            named.push_back(other->path.text);
-    }
-    for (const std::string& path : named) {
-        if (!folder || study.project.brought.contains(path)) continue;
-        study.project.brought[path] = study.texts.count();
-        read(study, found, path, bytes_of(*folder + "/" + path), folder);
-    }
-}
-
-} // namespace
-
 std::unique_ptr<Study> study(const std::string& name, std::string bytes,
                              const std::optional<std::string>& folder) {
     auto study = std::make_unique<Study>();
     findings::Findings of_text;
-    read(*study, of_text, name, std::move(bytes), folder);
+    const auto bytes_by_name = [&](const std::string& wanted) -> std::optional<std::string> {
+        if (wanted == name) return bytes;
+        return folder ? std::optional(bytes_of(*folder + "/" + wanted)) : std::nullopt;
+    };
+    testing::read(study->texts, study->project, of_text, name, bytes_by_name);
     for (auto& [recipe, text] : piece::shipped_recipes()) {
         const int number = study->texts.add(source::Text("shipped/" + recipe, std::move(text)));
         study->project.trees.push_back(syntax::parse(study->texts, number, of_text));

@@ -10,6 +10,7 @@
 #include "joinery/model.hpp"
 #include "lumber/lumber.hpp"
 #include "piece/elaborate.hpp"
+#include "reading.hpp"
 #include "source/text.hpp"
 
 namespace rayfleck::testing {
@@ -27,7 +28,5 @@ struct Studied {
 /// The first size of the piece in a file of samples/, with the files that it names.
 /// gives  nullptr when it does not compile; `findings` of nothing else tell why, so the test prints the name
 std::unique_ptr<Studied> studied_sample(const std::string& file);
-/// File names of all pieces in samples/, sorted; the shop file is none.
-std::vector<std::string> sample_files();
 
 } // namespace rayfleck::testing

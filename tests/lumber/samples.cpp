@@ -23,7 +23,7 @@ void is_sound(const lumber::Plan& plan, const std::vector<lumber::Source>& sourc
 } // namespace
 
 TEST_CASE("every sample is planned whole, and a checker of its own finds nothing wrong") {
-    for (const std::string& file : sample_files()) {
+    for (const std::string& file : testing::sample_files()) {
         INFO(file);
         const auto studied = studied_sample(file);
         REQUIRE(studied);

@@ -10,6 +10,7 @@
 #include "joinery/model.hpp"
 #include "lumber/lumber.hpp"
 #include "piece/elaborate.hpp"
+#include "reading.hpp"
 #include "source/text.hpp"
 
 namespace rayfleck::lumber_tests {
@@ -29,7 +30,5 @@ std::unique_ptr<Studied> studied_sample(const std::string& file);
 /// A piece as text, with the text of its shop file, which it names `shop.fleck`.
 /// fails  fails the running test when it does not compile
 std::unique_ptr<Studied> studied_text(const std::string& piece, const std::string& shop);
-/// File names of all pieces in samples/, sorted; the shop file is none.
-std::vector<std::string> sample_files();
 
 } // namespace rayfleck::lumber_tests
