@@ -76,6 +76,9 @@ struct load : seq<load_amount, gap, must<kg_or_lb>, opt<sor<per_length, load_in_
 struct books : word::books {};
 struct load_or_books : sor<load, books> {};
 struct carries : must<load_or_books> {};
+// sapwood allowed
+//     sapwood allowed
+struct sapwood : must<word::allowed> {};
 
 // note TEXT
 //     note "plane after glue-up"

@@ -127,6 +127,8 @@ template <> inline constexpr Expected expected<value_new>{"a name of one word"};
 template <> inline constexpr Expected expected<value_given>{"a size or a text in double quotes"};
 template <> inline constexpr Expected expected<headings_some>{"the headings: name and one word for each column"};
 template <> inline constexpr Expected expected<row_name>{"the name of this size"};
+template <> inline constexpr Expected expected<matched_part>{"the name of a part"};
+template <> inline constexpr Expected expected<how_matched>{"'in sequence', 'book-matched' or 'from one board'", "in book-matched from"};
 template <> inline constexpr Expected expected<required>{"a condition"};
 
 // The shop file.
@@ -137,8 +139,10 @@ template <> inline constexpr Expected expected<title_field>{"the field of the ti
 template <> inline constexpr Expected expected<sheet_name>{"a sheet size such as A3"};
 template <> inline constexpr Expected expected<first_or_third>{"'first' or 'third'", "first third"};
 template <> inline constexpr Expected expected<board_id>{"the mark on the board"};
-template <> inline constexpr Expected expected<board_item_kinds>{"a wood, a stock, a size, how it was sawn or how many off"};
+template <> inline constexpr Expected expected<board_item_kinds>{"a wood, a stock, a size, how it was sawn, how many off, or what is seen on the board"};
+template <> inline constexpr Expected expected<flaw_where>{"a size and where its middle is, or 'from' and 'to'", "from"};
 template <> inline constexpr Expected expected<comma>{"','"};
+template <> inline constexpr Expected expected<price_item_kinds>{"an amount, how it was sawn, widths, lengths or sheets", "widths lengths sheets flat rift quarter"};
 template <> inline constexpr Expected expected<price_unit>{"what the price is per: board foot, m3, piece"};
 
 // clang-format on

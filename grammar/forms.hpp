@@ -51,6 +51,7 @@ inline constexpr WrittenForm phrase_forms[] = {
      "glued up of staves at most 110 wide bark faces alternating"},
     {"laminated", "laminated of COUNT", "laminated of 3"},
     {"carries", "carries NUMBER kg|lb [per m|per ft | in the middle], or carries books", "carries 25 kg"},
+    {"sapwood", "sapwood allowed", "sapwood allowed"},
     {"loose", "loose", "loose"},
     {"note", "note \"...\"", "note \"plane after glue-up\""},
     {"taper", "taper SIDE [and SIDE] faces to SIZE from POSITION to POSITION",
@@ -101,6 +102,8 @@ inline constexpr WrittenForm statement_forms[] = {
     {"note", "note \"...\"", "note \"oil before the top goes on\""},
     {"accept", "accept CHECK [on PART] because \"REASON\"",
      "accept short-grain on ear because \"it is a plaque and carries nothing\""},
+    {"match", "match PART [and PART...], in sequence|book-matched|from one board",
+     "match drawer front, in sequence"},
     {"recipe", "recipe NAME, with its statements below",
      "recipe frame-and-panel door;> takes width, thickness = 20;> value stile = width / 8"},
     {"make", "make NAME from RECIPE [, COPIES]",
@@ -111,10 +114,16 @@ inline constexpr WrittenForm statement_forms[] = {
     {"title", "title FIELD \"TEXT\"", "title owner \"Lindgren & Daughter\""},
     {"sheet", "sheet SIZE", "sheet A3"},
     {"projection", "projection first|third angle", "projection first angle"},
-    {"board", "board MARK, WOOD, STOCK, WIDE x LONG, flat|rift|quarter sawn [, COUNT off]",
+    {"currency", "currency \"TEXT\"", "currency \"EUR\""},
+    {"keep", "keep offcuts WIDE x LONG", "keep offcuts 60 x 400"},
+    {"board",
+     "board MARK, WOOD, STOCK, WIDE x LONG, flat|rift|quarter sawn [, COUNT off] [, bark face SIDE] "
+     "[, sapwood SIZE on SIDE edge] [, checks SIZE at SIDE end] [, knot SIZE at ALONG and ACROSS]",
      "board B1, cherry, 4/4, 190 x 2400, flat sawn, 3 off"},
-    {"price", "price WOOD [STOCK], AMOUNT per UNIT [, lengths SIZE and SIZE...]",
-     "price cherry 4/4, 12.50 per board foot, lengths 8ft and 10ft"},
+    {"price",
+     "price WOOD [STOCK], AMOUNT per UNIT [, flat|rift|quarter sawn] [, widths SIZE to SIZE] [, lengths SIZE and "
+     "SIZE...] [, sheets WIDE x LONG]",
+     "price cherry 4/4, 12.50 per board foot, widths 5in to 9in, lengths 8ft and 10ft"},
 };
 
 } // namespace rayfleck::grammar

@@ -1,5 +1,5 @@
 #pragma once
-// Joints and their options, hardware, accepted findings.
+// Joints and their options, hardware, accepted findings, parts that match.
 
 #include "grammar/arithmetic.hpp"
 #include "grammar/place_phrases.hpp"
@@ -36,5 +36,15 @@ struct hardware : seq<must<quoted>, hardware_items> {};
 //     accept short-grain on ear because "it is a plaque and carries nothing"
 struct check_name : one_word_name {};
 struct accept : seq<must<check_name>, opt<on_this>, must<word::because, quoted>> {};
+
+// match PART [and PART...], in sequence|book-matched|from one board
+//     match drawer front, in sequence     match left panel and right panel, book-matched
+struct matched_part : seq<part_name> {};
+struct matched_more : if_must<word::and_, matched_part> {};
+struct matching : seq<must<matched_part>, star<matched_more>> {};
+struct in_sequence : if_must<word::in, word::sequence> {};
+struct from_one_board : if_must<word::from, word::one_word, word::board> {};
+struct how_matched : sor<in_sequence, word::book_matched, from_one_board> {};
+struct match_how : must<how_matched> {};
 
 } // namespace rayfleck::grammar

@@ -86,7 +86,8 @@ class Telling {
     void sums() {
         line("");
         for (const std::string& remark : plan_.remarks) line("note: " + remark);
-        line(fmt::format("cost {:.2f}{}; proved: no such plan costs less than {:.2f}", plan_.cost,
+        line(fmt::format("cost {:.2f}{}{}; proved: no such plan costs less than {:.2f}", plan_.cost,
+                         plan_.currency.empty() ? "" : " " + plan_.currency,
                          plan_.all_priced ? "" : " without what has no price", plan_.bound));
         line(fmt::format("yield {:.0f} % finished, {:.0f} % rough, of {:.4f} m3 of boards; {:.4f} m3 of "
                          "offcuts worth keeping",

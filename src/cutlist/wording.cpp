@@ -4,6 +4,7 @@
 
 #include "cutlist/wording.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -99,6 +100,14 @@ std::string remark_words(const joinery::Model& model, const std::vector<int>& pa
                                   ? "bark on the face edge"
                                   : "bark on the edge opposite the face edge");
     }
+    for (const piece::Match& match : model.piece->matches) {
+        if (std::find(match.parts.begin(), match.parts.end(), part.id) == match.parts.end()) continue;
+        remarks.push_back(match.how == syntax::Matching::in_sequence
+                              ? "grain in sequence, end to end of one board"
+                          : match.how == syntax::Matching::book_matched ? "book-matched in pairs"
+                                                                        : "all from one board");
+    }
+    if (part.sapwood_allowed) remarks.push_back("sapwood allowed");
     if (part.grain.in_degrees() != 0)
         remarks.push_back(fmt::format("grain at {:.4g}° to the length", std::abs(part.grain.in_degrees())));
     if (part.size_from_stock && !part.stock.empty()) remarks.push_back("dressed as bought");

@@ -46,6 +46,7 @@ class Picture {
         block_.frame({0, 0, x(board_.length), y(board_.width)}, Pen::visible, Role::edge);
         for (const Cut& cut : board_.cuts)
             if (const auto line = line_of(cut)) block_.line(line->first, line->second, Pen::thin, Role::mark);
+        for (const lumber::Flaw& flaw : board_.flaws) outline(flaw);
         for (const lumber::Placement& p : board_.placements) name(p);
         for (const lumber::Offcut& offcut : board_.offcuts) left_over(offcut);
         for (const Cut& cut : board_.cuts)
@@ -56,6 +57,26 @@ class Picture {
   private:
     double x(measure::Length length) const { return length.value() * scale_->factor; }
     double y(measure::Length length) const { return x(length); }
+
+    /// A round flaw as a circle, another as a rectangle as far as it lies on the board; grey, since nothing
+    /// is cut along it. Of sapwood and checks only the border towards the clear wood is drawn.
+    void outline(const lumber::Flaw& flaw) {
+        const double right = x(board_.length), top = y(board_.width);
+        const Rect all{x(flaw.x), y(flaw.y), x(flaw.x + flaw.length), y(flaw.y + flaw.width)};
+        if (flaw.round && all.left >= 0 && all.bottom >= 0 && all.right <= right && all.top <= top) {
+            block_.circle(all.middle(), all.width() / 2, Pen::thin, Role::mark, Ink::grey);
+            return;
+        }
+        const Rect rect{std::max(0.0, all.left), std::max(0.0, all.bottom), std::min(right, all.right),
+                        std::min(top, all.top)};
+        const auto border = [&](Point2 from, Point2 to) {
+            block_.line(from, to, Pen::thin, Role::mark, Ink::grey);
+        };
+        if (rect.left > 0) border({rect.left, rect.bottom}, {rect.left, rect.top});
+        if (rect.right < right) border({rect.right, rect.bottom}, {rect.right, rect.top});
+        if (rect.bottom > 0) border({rect.left, rect.bottom}, {rect.right, rect.bottom});
+        if (rect.top < top) border({rect.left, rect.top}, {rect.right, rect.top});
+    }
 
     /// Nothing for a cut that the saw makes in the air at the very edge.
     std::optional<std::pair<Point2, Point2>> line_of(const Cut& cut) const {

@@ -47,11 +47,14 @@ Table purchases_table(const Job& job, double width) {
     const lumber::Plan& plan = *job.lumber;
     Table table;
     const auto figures = Typeface::lettering;
-    table.columns = {
-        {"off", 10, true, figures},   {"wood and stock", width - 134, false, Typeface::sans},
-        {"T", 14, true, figures},     {"W", 16, true, figures},
-        {"L", 18, true, figures},     {job.in_inches() ? "board feet" : "m³", 22, true, figures},
-        {"price", 30, true, figures}, {"cost", 24, true, figures}};
+    table.columns = {{"off", 10, true, figures},
+                     {"wood and stock", width - 134, false, Typeface::sans},
+                     {"T", 14, true, figures},
+                     {"W", 16, true, figures},
+                     {"L", 18, true, figures},
+                     {job.in_inches() ? "board feet" : "m³", 22, true, figures},
+                     {"price", 30, true, figures},
+                     {plan.currency.empty() ? "cost" : "cost, " + plan.currency, 24, true, figures}};
     for (const lumber::Purchase& line : plan.purchases) {
         TableRow row;
         row.cells = {std::to_string(line.count),
@@ -121,8 +124,9 @@ std::vector<std::string> summary(const Job& job) {
                     job.figure(plan.kerf_rip), job.figure(plan.kerf_crosscut), job.figure(plan.end_trim)));
     for (const std::string& remark : plan.remarks) told.push_back(remark);
     told.push_back(
-        "Look at each board before sawing: knots, checks, twist and stress in the wood are not in this "
-        "plan. Use guards, riving knife and push sticks as the machine's manual and local rules say; "
+        "Look at each board before sawing: knots and checks that the shop file does not tell of, twist and "
+        "stress in the wood are not in this plan. Use guards, riving knife and push sticks as the machine's "
+        "manual and local rules say; "
         "never rip a board that rocks on the table.");
     return told;
 }

@@ -13,8 +13,6 @@ namespace {
 
 using measure::Rational;
 
-const Length longer_than = Length::mm(300), wider_than = Length::mm(50);
-
 std::string label(const Placement& placement) {
     return fmt::format("{} {} {}", placement.reference, placement.name, placement.instance);
 }
@@ -54,7 +52,7 @@ Cut trim_cut(const Board& board, int number, bool left, Length kerf, Length trim
 } // namespace
 
 void tell_cuts(Board& board, const cutting::Board& from, Length kerf_rip, Length kerf_crosscut, Length trim,
-               const measure::Manner& manner) {
+               const piece::Shop& shop, const measure::Manner& manner) {
     int number = 0;
     if (trim > Length()) {
         board.cuts.push_back(trim_cut(board, ++number, true, kerf_crosscut, trim, manner));
@@ -82,13 +80,32 @@ void tell_cuts(Board& board, const cutting::Board& from, Length kerf_rip, Length
     for (const cutting::Rectangle& rest : from.leftovers) {
         Offcut offcut{from_tenths(rest.x) + trim, from_tenths(rest.y), from_tenths(rest.length),
                       from_tenths(rest.width)};
-        if (board.sheet)
-            offcut.worth_keeping = std::max(offcut.length, offcut.width) > longer_than &&
-                                   std::min(offcut.length, offcut.width) > wider_than;
-        else
-            offcut.worth_keeping = offcut.length > longer_than && offcut.width > wider_than;
+        const auto large_enough = [&](Length length, Length width) {
+            return length >= shop.keep_length && width >= shop.keep_width;
+        };
+        offcut.worth_keeping = large_enough(offcut.length, offcut.width) ||
+                               (board.sheet && large_enough(offcut.width, offcut.length));
         board.offcuts.push_back(offcut);
     }
+}
+
+void tell_flaws(Board& board, const piece::Shop::Board& told) {
+    const auto add = [&](const std::string& kind, bool round, Length x, Length y, Length length,
+                         Length width) {
+        if (length > Length() && width > Length()) board.flaws.push_back({kind, round, x, y, length, width});
+    };
+    add("sapwood", false, Length(), Length(), told.length, told.sapwood_front);
+    add("sapwood", false, Length(), told.width - told.sapwood_back, told.length, told.sapwood_back);
+    add("checks", false, Length(), Length(), told.checks_left, told.width);
+    add("checks", false, told.length - told.checks_right, Length(), told.checks_right, told.width);
+    for (const piece::Shop::Board::Flaw& flaw : told.flaws)
+        add(flaw.kind, flaw.round, flaw.along, flaw.across, flaw.length, flaw.width);
+    if (board.flaws.empty()) return;
+    std::vector<std::string> kinds;
+    for (const Flaw& flaw : board.flaws)
+        if (std::find(kinds.begin(), kinds.end(), flaw.kind) == kinds.end()) kinds.push_back(flaw.kind);
+    board.remarks.push_back(fmt::format(
+        "grey outlines: {}; as it lies, better face up, lower edge to the front", fmt::join(kinds, ", ")));
 }
 
 } // namespace rayfleck::lumber

@@ -9,6 +9,8 @@ namespace rayfleck::lumber {
 /// cut     the board in tenths of a millimetre, end trims taken off
 /// trim    taken off each end
 void tell_cuts(Board& board, const cutting::Board& cut, Length kerf_rip, Length kerf_crosscut, Length trim,
-               const measure::Manner& manner);
+               const piece::Shop& shop, const measure::Manner& manner);
+/// Fills in the flaws that the shop file tells of.
+void tell_flaws(Board& board, const piece::Shop::Board& told);
 
 } // namespace rayfleck::lumber

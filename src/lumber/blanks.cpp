@@ -72,6 +72,7 @@ class Taker {
         blank.parts = row.parts;
         if (blank.sheet) return blank;
         blank.sawn = sawn_word(part);
+        blank.sapwood = part.sapwood_allowed;
         blank.stock = part.stock;
         const auto named = part.stock.empty() ? std::nullopt : wood::lumber_named(part.stock);
         const bool laminated = part.glue_up && part.glue_up->laminated;

@@ -13,6 +13,7 @@ struct BlankType {
     std::size_t source = 0, row = 0;
     const wood::Species* species = nullptr;
     bool sheet = false, may_turn = false;
+    bool sapwood = false;            ///< may hold sapwood
     bool as_bought = false;          ///< keeps the thickness of dressed lumber
     std::string sawn;                ///< flat, rift, quarter; empty: any
     std::string stock;               ///< stated: `8/4`, `2x4`; empty: any

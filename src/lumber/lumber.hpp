@@ -4,9 +4,9 @@
 // The rough sizes of the cut list become blanks (glued-up parts their staves, laminated ones their layers);
 // blanks are sorted to the boards that suit them in wood, thickness and sawing; the room `cutting` lays them
 // out under the cuts that a shop makes: end trim, crosscut, rip, crosscut; for sheets rip first. Boards on
-// hand go before bought ones. Sizes are counted in whole tenths of a millimetre, to the nearest. Left out:
-// resawing, defects in boards, matching of grain between parts, the edge that is straightened first (the
-// width allowance of the blanks pays for it).
+// hand go before bought ones, and nothing is laid over their flaws. Parts that match come from one board, as
+// neighbours. Sizes are counted in whole tenths of a millimetre, to the nearest. Left out: resawing, matching
+// of staves, the edge that is straightened first (the width allowance of the blanks pays for it).
 
 #include <cstddef>
 #include <string>
@@ -57,7 +57,14 @@ struct Cut {
 /// What is left over.
 struct Offcut {
     Length x, y, length, width;
-    bool worth_keeping = false; ///< longer than 300 mm and wider than 50 mm: our own choice
+    bool worth_keeping = false; ///< as large as the shop file says, or 50 x 300 mm: our own choice
+};
+
+/// What is told of a board on hand, where nothing may be cut: a knot, a split, sapwood, checks.
+struct Flaw {
+    std::string kind;
+    bool round = false;
+    Length x, y, length, width;
 };
 
 /// A board or sheet in use.
@@ -71,6 +78,7 @@ struct Board {
     std::vector<Placement> placements;
     std::vector<Cut> cuts;
     std::vector<Offcut> offcuts;
+    std::vector<Flaw> flaws;
     std::vector<std::string> remarks;
 };
 
@@ -110,6 +118,8 @@ struct Plan {
     double kept_m3 = 0;     ///< of offcuts worth keeping
     double finished_yield() const { return used_m3 > 0 ? finished_m3 / used_m3 : 0; }
     double rough_yield() const { return used_m3 > 0 ? rough_m3 / used_m3 : 0; }
+
+    std::string currency; ///< as printed behind money; empty: none is told
 
     double cost = 0;             ///< of all purchases that have a price
     double bound = 0;            ///< no plan of the same blanks, stock and order of saws costs less; proved

@@ -52,6 +52,27 @@ bool has_room(const StockType& stock, const BlankType& blank, const piece::Shop&
     return (along <= length && across <= width) || (blank.may_turn && across <= length && along <= width);
 }
 
+/// Kinds of defect: sapwood may be borne, all else not.
+constexpr std::uint32_t flawed = 1, sapwood = 2;
+
+/// What is told of a board on hand, in the frame of its length without end trims.
+std::vector<cutting::Defect> defects_of(const piece::Shop::Board& board, cutting::Measure trim) {
+    std::vector<cutting::Defect> out;
+    const cutting::Measure length = tenths(board.length), width = tenths(board.width);
+    const auto add = [&](cutting::Measure x, cutting::Measure y, cutting::Measure along,
+                         cutting::Measure across, std::uint32_t kinds) {
+        if (along > 0 && across > 0) out.push_back({x - trim, y, along, across, kinds});
+    };
+    const cutting::Measure back = tenths(board.sapwood_back), right = tenths(board.checks_right);
+    add(0, 0, length, tenths(board.sapwood_front), sapwood);
+    add(0, width - back, length, back, sapwood);
+    add(0, 0, tenths(board.checks_left), width, flawed);
+    add(length - right, 0, right, width, flawed);
+    for (const piece::Shop::Board::Flaw& flaw : board.flaws)
+        add(tenths(flaw.along), tenths(flaw.across), tenths(flaw.length), tenths(flaw.width), flawed);
+    return out;
+}
+
 Problem problem_of(const std::vector<std::size_t>& members, const std::vector<BlankType>& blanks,
                    const std::vector<StockType>& stocks, const std::vector<std::vector<std::size_t>>& allowed,
                    const piece::Shop& shop) {
@@ -74,6 +95,7 @@ Problem problem_of(const std::vector<std::size_t>& members, const std::vector<Bl
         stock.length = tenths(from.length) - (sheet ? 0 : 2 * tenths(shop.end_trim));
         stock.width = tenths(from.width);
         stock.cost = cost_of(from);
+        if (from.board) stock.defects = defects_of(*from.board, sheet ? 0 : tenths(shop.end_trim));
         if (from.on_hand > 0) {
             stock.available = from.on_hand;
             problem.on_hand_at_most += stock.cost * from.on_hand;
@@ -87,6 +109,7 @@ Problem problem_of(const std::vector<std::size_t>& members, const std::vector<Bl
         part.width = tenths(blanks[b].width);
         part.count = blanks[b].count();
         part.may_turn = blanks[b].may_turn;
+        part.tolerates = blanks[b].sapwood ? sapwood : 0;
         for (const std::size_t s : allowed[b])
             part.stocks.push_back(static_cast<std::size_t>(
                 std::find(problem.stocks.begin(), problem.stocks.end(), s) - problem.stocks.begin()));

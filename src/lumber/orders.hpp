@@ -13,10 +13,16 @@
 
 namespace rayfleck::lumber {
 
+/// Parts that the order holds together in a row.
+struct Row {
+    std::size_t source = 0, match = 0; ///< into the pieces, into their Piece::matches
+};
+
 /// An order and what its indices mean.
 struct Problem {
     cutting::Order order;
     std::vector<std::size_t> blanks, stocks; ///< of Order::parts and Order::stocks
+    std::vector<Row> rows;                   ///< of Order::sequences
     bool all_priced = true;                  ///< no stock in it has to be bought without a price
     cutting::Cost on_hand_at_most = 0;       ///< what all boards on hand in it count together
 };
@@ -24,6 +30,12 @@ struct Problem {
 /// A blank that no board suits is in no problem.
 std::vector<Problem> problems_of(const std::vector<BlankType>& blanks, const std::vector<StockType>& stocks,
                                  const piece::Shop& shop);
+
+/// Asks the problems for the matches of the pieces: parts in sequence end to end out of one board, parts from
+/// one board end to end or, where no board is as long, side by side. What cannot be asked for is told in the
+/// remarks: parts glued up of staves, of different stock, book-matched pairs, and rows that no board holds.
+void ask_for_matches(std::vector<Problem>& problems, const std::vector<BlankType>& blanks,
+                     const std::vector<Source>& sources, std::vector<std::string>& remarks);
 
 /// Which stock a blank may come from: boards that suit it, none much thicker than the thinnest that does.
 std::vector<std::size_t> stocks_of(const BlankType& blank, const std::vector<StockType>& stocks,

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -44,15 +45,19 @@ class Planner {
         plan_.end_trim = shop_.end_trim;
         blanks_ = blanks_of(sources_, shop_, plan_.remarks);
         stocks_ = stock_for(blanks_, shop_);
+        plan_.currency = shop_.currency;
         next_.assign(blanks_.size(), 0);
         used_.assign(stocks_.size(), 0);
         for (std::size_t b = 0; b < blanks_.size(); ++b)
             if (stocks_of(blanks_[b], stocks_, shop_).empty()) nothing_suits(blanks_[b]);
         std::vector<Problem> problems = problems_of(blanks_, stocks_, shop_);
+        ask_for_matches(problems, blanks_, sources_, plan_.remarks);
         double measure = 0, least = 0;
         plan_.proven_optimal = true;
-        for (const Problem& problem : problems) {
-            const cutting::Plan cut = cutting::cut(problem.order, effort_);
+        for (Problem& problem : problems) {
+            cutting::Plan cut = cutting::cut(problem.order, effort_);
+            if (give_up_rows(problem, cut)) cut = cutting::cut(problem.order, effort_);
+            hold_rows(problem);
             take(problem, cut);
             measure += static_cast<double>(cut.cost);
             least += static_cast<double>(cut.bound);
@@ -107,6 +112,51 @@ class Planner {
                 "glue it up: write `glued up of staves` in the part, or put a wider board in the shop file");
     }
 
+    /// Rows whose parts have found no board are no longer asked for. gives  whether there were any
+    bool give_up_rows(Problem& problem, const cutting::Plan& cut) {
+        bool any = false;
+        for (std::size_t q = problem.rows.size(); q-- > 0;) {
+            const std::vector<std::size_t>& parts = problem.order.sequences[q].parts;
+            const bool gone = std::any_of(cut.missing.begin(), cut.missing.end(), [&](const auto& missing) {
+                return std::find(parts.begin(), parts.end(), missing.part) != parts.end();
+            });
+            if (!gone) continue;
+            const piece::Piece& piece = *sources_[problem.rows[q].source].model->piece;
+            const int first = piece.matches[problem.rows[q].match].parts.front();
+            plan_.remarks.push_back(
+                fmt::format("match of {}: no board is clear of flaws and sapwood for all of them together",
+                            piece.parts[static_cast<std::size_t>(first)].base));
+            problem.order.sequences.erase(problem.order.sequences.begin() + static_cast<std::ptrdiff_t>(q));
+            problem.rows.erase(problem.rows.begin() + static_cast<std::ptrdiff_t>(q));
+            any = true;
+        }
+        return any;
+    }
+
+    const std::vector<int>& parts_of(const Row& row) const {
+        return sources_[row.source].model->piece->matches[row.match].parts;
+    }
+
+    /// Parts of rows are handed out by their place in the row, all others by turns.
+    void hold_rows(const Problem& problem) {
+        for (const Row& row : problem.rows)
+            for (const int part : parts_of(row)) held_.insert({row.source, part});
+    }
+
+    /// Which of the blanks of its type lies here.
+    std::size_t blank_at(const Problem& problem, const cutting::Placement& at) {
+        const BlankType& blank = blanks_[problem.blanks[at.part]];
+        const auto per_part = static_cast<std::size_t>(blank.per_part);
+        if (at.sequence) {
+            const int part = parts_of(problem.rows[*at.sequence])[at.member];
+            const auto found = std::find(blank.parts.begin(), blank.parts.end(), part);
+            return static_cast<std::size_t>(found - blank.parts.begin()) * per_part;
+        }
+        int& next = next_[problem.blanks[at.part]];
+        while (held_.count({blank.source, blank.parts[static_cast<std::size_t>(next) / per_part]})) ++next;
+        return static_cast<std::size_t>(next++);
+    }
+
     void take(const Problem& problem, const cutting::Plan& cut) {
         if (!cut.refusal.empty()) {
             for (const std::size_t b : problem.blanks)
@@ -117,7 +167,7 @@ class Planner {
             missing(blanks_[problem.blanks[gone.part]], static_cast<int>(gone.count),
                     gone.why == cutting::Missing::Why::stock_is_out
                         ? "the boards on hand are used up, and the yard has none that suit"
-                        : "no board is large enough",
+                        : "no board has room for it, or only beside its flaws and sapwood",
                     "put more boards or a price with lengths in the shop file");
         for (const cutting::Board& board : cut.boards) add(problem, board);
         if (problem.all_priced) {
@@ -150,7 +200,7 @@ class Planner {
             const std::size_t b = problem.blanks[at.part];
             const BlankType& blank = blanks_[b];
             const cutlist::Row& row = row_of(blank);
-            const auto n = static_cast<std::size_t>(next_[b]++);
+            const std::size_t n = blank_at(problem, at);
             const std::size_t which = n / static_cast<std::size_t>(blank.per_part);
             Placement placed;
             placed.source = blank.source;
@@ -177,7 +227,8 @@ class Planner {
             board.remarks.push_back("how it was sawn is not told in the shop file: look at its end grain");
         if (any_thick)
             board.remarks.push_back("much thicker than a blank in it needs: resaw it where the saw can");
-        tell_cuts(board, cut, plan_.kerf_rip, plan_.kerf_crosscut, trim, manner_);
+        if (type.board) tell_flaws(board, *type.board);
+        tell_cuts(board, cut, plan_.kerf_rip, plan_.kerf_crosscut, trim, shop_, manner_);
         boards_.push_back({s, std::move(board)});
     }
 
@@ -237,7 +288,9 @@ class Planner {
                            shown(line.length));
         if (line.board_feet > 0) out += fmt::format(", {:.1f} board feet", line.board_feet);
         if (line.sheet) out += fmt::format(", {:.2f} m2", line.area_m2);
-        return out + (line.priced ? fmt::format(": {:.2f}", line.cost) : ": no price in the shop file");
+        return out + (line.priced ? fmt::format(": {:.2f}{}", line.cost,
+                                                shop_.currency.empty() ? "" : " " + shop_.currency)
+                                  : ": no price in the shop file");
     }
 
     void sum() {
@@ -260,9 +313,9 @@ class Planner {
                 fmt::join(unpriced, ", ")));
         for (const piece::Shop::Price& price : shop_.prices)
             if (!known_unit(price))
-                plan_.remarks.push_back(
-                    fmt::format("the price of {} per {} is left out: prices are per board foot, m3 or piece",
-                                price.wood, price.per));
+                plan_.remarks.push_back(fmt::format(
+                    "the price of {} per {} is left out: prices are per board foot, m3, m2 or piece",
+                    price.wood, price.per));
     }
 
     const std::vector<Source>& sources_;
@@ -272,7 +325,8 @@ class Planner {
     Plan plan_;
     std::vector<BlankType> blanks_;
     std::vector<StockType> stocks_;
-    std::vector<int> next_, used_; ///< of each blank type placed, of each stock type used
+    std::set<std::pair<std::size_t, int>> held_; ///< parts of rows: piece and index into Model::made
+    std::vector<int> next_, used_;               ///< of each blank type placed, of each stock type used
     std::vector<std::pair<std::size_t, Board>> boards_;
     double bound_ = 0;
 };

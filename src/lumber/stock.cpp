@@ -5,7 +5,6 @@
 #include "lumber/stock.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
 #include "wood/lumber.hpp"
@@ -18,14 +17,15 @@ using measure::Rational;
 /// Half a tenth: sizes are counted in tenths of a millimetre.
 const Length nothing = Length::mm(Rational(1, 20));
 
-/// `12mm`, `12`, `1/2in` as the stock of a sheet; nothing when it is none of these.
-std::optional<double> thickness_told(const std::string& words) {
-    double number = 0;
-    const auto [end, error] = std::from_chars(words.data(), words.data() + words.size(), number);
-    if (error != std::errc()) return std::nullopt;
-    const std::string unit(end, words.data() + words.size());
-    if (unit.empty() || unit == "mm" || unit == " mm") return number;
-    return std::nullopt;
+/// Whether the price is for boards of that sawing. One that tells none is for boards as they come, and
+/// counts only where no other of the same stock tells the sawing that is wanted.
+bool of_that_sawing(const piece::Shop::Price& price, const std::string& sawn, const piece::Shop& shop) {
+    if (sawn.empty()) return true;
+    if (!price.sawn.empty()) return price.sawn == sawn;
+    return std::none_of(shop.prices.begin(), shop.prices.end(), [&](const piece::Shop::Price& other) {
+        return wood::find(other.wood) == wood::find(price.wood) && other.stock == price.stock &&
+               other.sawn == sawn && known_unit(other);
+    });
 }
 
 bool same(const StockType& a, const StockType& b) {
@@ -62,6 +62,7 @@ class Yard {
         type.length = board.length;
         type.on_hand = board.count;
         type.mark = board.id;
+        type.board = &board;
         if (const auto named = wood::lumber_named(board.stock); named && named->nominal_width)
             type.dressed = true;
         all_.push_back(std::move(type));
@@ -75,6 +76,8 @@ class Yard {
         type.sawn = blank.sawn;
         type.price = price;
         if (blank.sheet) return offer_sheet(blank, type);
+        if (price && !of_that_sawing(*price, blank.sawn, shop_)) return false;
+        if (price && !price->sawn.empty()) type.sawn = price->sawn;
         const std::string asked = price && !price->stock.empty() ? price->stock
                                   : blank.as_bought              ? blank.stock
                                                                  : standard_thickness(blank);
@@ -98,7 +101,8 @@ class Yard {
     /// Whether no priced stock of the wood suits the blank with less thickness.
     bool nearest(const BlankType& blank, Length thickness) const {
         for (const piece::Shop::Price& price : shop_.prices) {
-            if (wood::find(price.wood) != blank.species || !known_unit(price) || price.stock.empty())
+            if (wood::find(price.wood) != blank.species || !known_unit(price) || price.stock.empty() ||
+                !of_that_sawing(price, blank.sawn, shop_))
                 continue;
             const auto lumber = wood::lumber_named(price.stock);
             if (!lumber) continue;
@@ -121,6 +125,15 @@ class Yard {
     }
 
     static bool width_for(const BlankType& blank, StockType& type) {
+        if (type.price && type.price->widths) {
+            // The narrowest that the yard has, or the next whole centimetre or inch above the blank.
+            const auto [narrowest, widest] = *type.price->widths;
+            const bool in_inches = (narrowest / Length::in(1)).bottom() == 1;
+            const Length step = in_inches ? Length::in(1) : Length::mm(10);
+            const Length wanted = step * Rational(-measure::floor(-(blank.width / step)));
+            type.width = std::min(std::max(narrowest, wanted), widest);
+            return type.width + nothing >= blank.width;
+        }
         type.width = Length::in(usual_width_in);
         if (type.width + nothing >= blank.width) return true;
         for (const int width : wide_widths_in) {
@@ -156,8 +169,8 @@ class Yard {
 
     bool offer_sheet(const BlankType& blank, StockType& type) {
         if (type.price && !type.price->stock.empty()) {
-            const auto told = thickness_told(type.price->stock);
-            if (!told || std::abs(*told - blank.thickness.value()) > 0.5) return false;
+            const auto told = type.price->thickness;
+            if (!told || abs(*told - blank.thickness) > Length::mm(Rational(1, 2))) return false;
             type.stock = type.price->stock;
         }
         type.sawn.clear();
@@ -166,6 +179,10 @@ class Yard {
         type.length = Length::in(sheet_length_in);
         std::vector<Length> lengths{type.length};
         if (type.price && !type.price->lengths.empty()) lengths = type.price->lengths;
+        if (type.price && type.price->sheet) {
+            type.width = type.price->sheet->first;
+            lengths = {type.price->sheet->second};
+        }
         bool fits = false;
         for (const Length length : lengths) {
             type.length = length;
@@ -200,6 +217,9 @@ Length widest_for(const wood::Species& species, Length thickness, const piece::S
     for (const piece::Shop::Board& board : shop.boards)
         if (wood::find(board.wood) == &species && board.thickness + nothing >= thickness)
             widest = std::max(widest, board.width);
+    for (const piece::Shop::Price& price : shop.prices)
+        if (wood::find(price.wood) == &species && price.widths)
+            widest = std::max(widest, price.widths->second);
     return widest;
 }
 
@@ -223,7 +243,7 @@ double board_feet_of(const StockType& stock) {
 }
 
 bool known_unit(const piece::Shop::Price& price) {
-    return price.per == "board foot" || price.per == "m3" || price.per == "piece";
+    return price.per == "board foot" || price.per == "m3" || price.per == "m2" || price.per == "piece";
 }
 
 double price_of(const StockType& stock) {
@@ -232,6 +252,8 @@ double price_of(const StockType& stock) {
     const double amount = stock.price->amount;
     const double volume = stock.thickness.value() * stock.width.value() * stock.length.value() / 1e9; // m3
     if (stock.price->per == "piece") return hundredths(amount);
+    if (stock.price->per == "m2")
+        return hundredths(amount * stock.width.value() * stock.length.value() / 1e6);
     if (stock.price->per == "m3") return hundredths(amount * volume);
     // A sheet sold by the board foot is counted by its volume: 1 board foot is 1 in x 12 in x 12 in.
     constexpr double board_foot_m3 = 144 * 25.4 * 25.4 * 25.4 / 1e9;

@@ -20,6 +20,7 @@ struct StockType {
     bool random_width = false;
     int on_hand = 0;                           ///< so many; 0: bought, as many as are wanted
     std::string mark;                          ///< of the shop file
+    const piece::Shop::Board* board = nullptr; ///< on hand: with its flaws; else null
     const piece::Shop::Price* price = nullptr; ///< null: on hand, or without a price
 };
 
@@ -44,7 +45,7 @@ bool suits(const StockType& stock, const BlankType& blank);
 /// Of one board, by the way the yard counts.
 double board_feet_of(const StockType& stock);
 double price_of(const StockType& stock);
-/// Whether the price is per a unit that we can count by: board foot, m3, piece.
+/// Whether the price is per a unit that we can count by: board foot, m3, m2, piece.
 bool known_unit(const piece::Shop::Price& price);
 
 } // namespace rayfleck::lumber

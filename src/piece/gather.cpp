@@ -214,7 +214,8 @@ void gather(Elaboration& e, Scope& scope, const std::vector<Statement>& statemen
                    std::holds_alternative<syntax::JoinIs>(says) ||
                    std::holds_alternative<syntax::HardwareIs>(says) ||
                    std::holds_alternative<syntax::PieceNote>(says) ||
-                   std::holds_alternative<syntax::Accept>(says)) {
+                   std::holds_alternative<syntax::Accept>(says) ||
+                   std::holds_alternative<syntax::MatchIs>(says)) {
             scope.rest.push_back(&statement);
         } else if (std::holds_alternative<syntax::PieceIs>(says) ||
                    std::holds_alternative<syntax::UnitsAre>(says) ||

@@ -265,6 +265,46 @@ void read_hardware(Elaboration& e, Scope& scope, const std::string& prefix, cons
     piece.hardware.push_back(std::move(out));
 }
 
+void read_match(Elaboration& e, Scope& scope, const std::string& prefix, const syntax::MatchIs& says,
+                Span span, const std::map<std::string, int>& ids, Piece& piece) {
+    Match out;
+    out.how = says.how;
+    out.span = span;
+    for (const syntax::PartName& name : says.parts)
+        for (const int id : ids_of(e, scope, prefix, name, ids)) {
+            const Part& part = piece.parts[static_cast<std::size_t>(id)];
+            for (const Match& other : piece.matches)
+                if (std::find(other.parts.begin(), other.parts.end(), id) != other.parts.end()) {
+                    e.error("said-twice", name.span, "the grain of `" + part.name + "` is matched twice")
+                        .labels.push_back({other.span, "the first time"});
+                    return;
+                }
+            if (std::find(out.parts.begin(), out.parts.end(), id) != out.parts.end()) {
+                e.error("said-twice", name.span, "`" + part.name + "` is named twice").mend =
+                    "leave one of them out";
+                return;
+            }
+            out.parts.push_back(id);
+        }
+    if (out.parts.empty()) return; // and reported
+    const auto part = [&](int id) -> const Part& { return piece.parts[static_cast<std::size_t>(id)]; };
+    const Part& first = part(out.parts.front());
+    for (const int id : out.parts)
+        if (part(id).species != first.species) {
+            e.error("cannot-match", span,
+                    "`" + first.name + "` and `" + part(id).name + "` are of different woods")
+                .mend = "match parts of one wood";
+            return;
+        }
+    if (says.how == syntax::Matching::book_matched && out.parts.size() % 2 != 0) {
+        e.error("cannot-match", span,
+                "book-matched parts come in pairs, and " + std::to_string(out.parts.size()) + " are named")
+            .mend = "name two parts, or a part with two copies";
+        return;
+    }
+    piece.matches.push_back(std::move(out));
+}
+
 void read_scope(Elaboration& e, Scope& scope, const std::string& prefix,
                 const std::map<std::string, int>& ids, Piece& piece) {
     for (const syntax::Statement* statement : scope.rest) {
@@ -284,6 +324,8 @@ void read_scope(Elaboration& e, Scope& scope, const std::string& prefix,
                 if (out.parts.empty()) continue;
             }
             piece.acceptances.push_back(std::move(out));
+        } else if (const auto* match = std::get_if<syntax::MatchIs>(&statement->says)) {
+            read_match(e, scope, prefix, *match, statement->header, ids, piece);
         }
     }
     for (const auto& made : scope.mades) {

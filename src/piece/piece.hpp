@@ -48,7 +48,7 @@ struct GlueUp {
 
 /// A load that the text says a part carries.
 struct Carries {
-    double newtons = 0;         ///< in all, or on each mm of length
+    double newtons = 0; ///< in all, or on each mm of length
     bool per_mm = false;
     bool in_the_middle = false; ///< else spread evenly
     std::string words;          ///< as told: `25 kg`, `20 lb per ft`, `books`
@@ -87,7 +87,8 @@ struct Part {
     std::vector<Cut> shaping; ///< in the order of the text
     std::optional<GlueUp> glue_up;
     std::optional<Carries> carries;
-    bool loose = false; ///< stands or moves free
+    bool sapwood_allowed = false; ///< sapwood may be in it
+    bool loose = false;           ///< stands or moves free
     std::vector<Note> notes;
 };
 
@@ -123,9 +124,17 @@ struct Acceptance {
     Span span;
 };
 
+/// Parts whose grain belongs together.
+struct Match {
+    syntax::Matching how = syntax::Matching::in_sequence;
+    std::vector<int> parts; ///< ids, in the order in which they are named and their copies stand
+    Span span;
+};
+
 /// What a shop file says of the shop; defaults are our own choice where the file is silent.
 struct Shop {
     std::string owner, approved_by, creator;
+    std::string currency; ///< as it is printed behind a price; empty where none is told
     std::string sheet = "A3";
     bool first_angle = true;
     std::vector<std::pair<std::string, Length>> kerfs;
@@ -136,18 +145,37 @@ struct Shop {
         Length amount;
     };
     std::vector<Limit> limits;
+    /// Least width and length of an offcut that is worth keeping.
+    Length keep_width = Length::mm(50), keep_length = Length::mm(300);
+    /// A board lies with its length from left to right and its width from front to back, better face up;
+    /// along is counted from its left end, across from its front edge.
     struct Board {
+        /// A knot, split, shake, wane or other defect; may reach over the board's edge.
+        struct Flaw {
+            std::string kind;
+            bool round = false;
+            Length along, across; ///< low corner, or of a round one the low corner of the square about it
+            Length length, width; ///< of a round one both its diameter
+        };
         std::string id, wood, stock, sawn;
         Length thickness, width, length;
         int count = 1;
+        std::optional<double> rings;      ///< degrees to the face
+        std::optional<syntax::Side> bark; ///< top or bottom (face), front or back (edge)
+        Length sapwood_front, sapwood_back, checks_left, checks_right; ///< 0: none
+        std::vector<Flaw> flaws;
         Span span;
     };
     std::vector<Board> boards;
     struct Price {
-        std::string wood, stock;
+        std::string wood, stock, sawn;   ///< sawn empty: as it comes, pick what is wanted
+        std::optional<Length> thickness; ///< as sold, when stock tells one
         double amount = 0;
-        std::string per;
+        std::string per; ///< board foot, m3, m2 or piece
         std::vector<Length> lengths;
+        std::optional<std::pair<Length, Length>> widths; ///< narrowest and widest board
+        std::optional<std::pair<Length, Length>> sheet;  ///< width and length
+        Span span;
     };
     std::vector<Price> prices;
     std::vector<std::pair<std::string, std::string>> title_fields;
@@ -166,6 +194,7 @@ struct Piece {
     std::vector<Hardware> hardware;
     std::vector<Note> notes;
     std::vector<Acceptance> acceptances;
+    std::vector<Match> matches;
     Shop shop;
     Span span; ///< of its title
 };

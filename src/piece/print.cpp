@@ -92,6 +92,7 @@ void print_part(const Part& part, std::string& out) {
     out += fmt::format(", {}{}", wood::text(part.sawn), part.sawn_stated ? "" : " (not told)");
     if (!part.stock.empty()) out += ", stock " + part.stock;
     if (part.mirrored) out += ", mirrored";
+    if (part.sapwood_allowed) out += ", sapwood allowed";
     if (part.loose) out += ", loose";
     if (part.carries) out += ", carries " + part.carries->words;
     out += "\n";
@@ -139,12 +140,30 @@ void print_shop(const Shop& shop, std::string& out) {
     for (const auto& [saw, width] : shop.kerfs) out += fmt::format("kerf {} {}\n", saw, number(width));
     for (const Shop::Limit& limit : shop.limits)
         out += fmt::format("limit {} {} {}\n", limit.machine, limit.what, number(limit.amount));
-    for (const Shop::Board& board : shop.boards)
+    for (const Shop::Board& board : shop.boards) {
         out += fmt::format("board {}: {} x {} x {}, {}, {}, {}, {} off\n", board.id, number(board.thickness),
                            number(board.width), number(board.length), board.wood, board.stock, board.sawn,
                            board.count);
+        if (board.rings) out += fmt::format("  rings {}\n", number(*board.rings));
+        if (board.bark) out += "  bark " + text(*board.bark) + "\n";
+        if (board.sapwood_front > Length() || board.sapwood_back > Length())
+            out += fmt::format("  sapwood {} front, {} back\n", number(board.sapwood_front),
+                               number(board.sapwood_back));
+        if (board.checks_left > Length() || board.checks_right > Length())
+            out += fmt::format("  checks {} left, {} right\n", number(board.checks_left),
+                               number(board.checks_right));
+        for (const Shop::Board::Flaw& flaw : board.flaws)
+            out +=
+                fmt::format("  {}{} along {}, across {}: {} x {}\n", flaw.round ? "round " : "", flaw.kind,
+                            number(flaw.along), number(flaw.across), number(flaw.length), number(flaw.width));
+    }
     for (const Shop::Price& price : shop.prices) {
         out += fmt::format("price {} {} {} per {}", price.wood, price.stock, number(price.amount), price.per);
+        if (!price.sawn.empty()) out += ", " + price.sawn;
+        if (price.widths)
+            out += fmt::format(", {} to {} wide", number(price.widths->first), number(price.widths->second));
+        if (price.sheet)
+            out += fmt::format(", sheets {} x {}", number(price.sheet->first), number(price.sheet->second));
         for (const Length length : price.lengths) out += " " + number(length);
         out += "\n";
     }
@@ -173,6 +192,10 @@ std::string print(const Piece& piece) {
     for (const Acceptance& accepted : piece.acceptances)
         out += fmt::format("accept {} on {} because \"{}\"\n", accepted.check, names(piece, accepted.parts),
                            accepted.reason);
+    for (const Match& match : piece.matches) {
+        static constexpr const char* how[] = {"in sequence", "book-matched", "from one board"};
+        out += fmt::format("match {}, {}\n", names(piece, match.parts), how[static_cast<int>(match.how)]);
+    }
     print_shop(piece.shop, out);
     return out;
 }

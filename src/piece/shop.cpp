@@ -1,16 +1,14 @@
-// The shop file: kerfs, allowances, machines, boards on hand, prices, sheet and title block.
+// The shop file: kerfs, allowances, machines, sheet and title block; boards and prices stand in yard.cpp.
+//
+// A shop file may bring in another, which lists boards on hand: what is left of them changes with every
+// piece.
 
 #include <algorithm>
 
-#include "piece/elaboration.hpp"
+#include "piece/yard.hpp"
 
 namespace rayfleck::piece {
 namespace {
-
-const std::vector<std::string>& sawn_words() {
-    static const std::vector<std::string> words{"flat", "rift", "quarter"};
-    return words;
-}
 
 const std::vector<std::string>& allowances() {
     static const std::vector<std::string> words{"planing", "thickness", "jointing",
@@ -30,11 +28,30 @@ std::string upper(std::string text) {
     return text;
 }
 
-struct ShopReader {
+class ShopReader {
+  public:
+    ShopReader(Elaboration& elaboration, const Context& context, Piece& of_piece)
+        : e(elaboration), c(context), shop(of_piece.shop), piece(of_piece) {}
+
+    static const syntax::Tree* tree_of(const Elaboration& e, const std::string& path) {
+        const auto found = e.project.brought.find(path);
+        if (found == e.project.brought.end() || found->second < 0 ||
+            found->second >= static_cast<int>(e.project.trees.size()))
+            return nullptr;
+        return &e.project.trees[static_cast<std::size_t>(found->second)];
+    }
+
+    void read_all(const syntax::Tree& tree) {
+        read_.push_back(&tree);
+        for (const syntax::Statement& statement : tree.statements) read(statement);
+    }
+
+  private:
     Elaboration& e;
     Context c;
     Shop& shop;
     Piece& piece;
+    std::vector<const syntax::Tree*> read_;
 
     std::optional<Length> positive(const Expression& x, const std::string& what, bool may_be_nought = false) {
         const auto length = length_of(e, x, c);
@@ -95,110 +112,29 @@ struct ShopReader {
             did_you_mean(says.size.text, sheets());
     }
 
-    bool known_wood(const std::optional<syntax::Name>& name) {
-        if (!name || wood::find(name->text)) return true;
-        const auto near = findings::near_word(name->text, wood::known_names());
-        const auto meanings = wood::meanings(name->text);
-        std::string list;
-        for (std::size_t i = 0; i < meanings.size() && i < 8; ++i)
-            list += (i ? ", " : "say which: ") + meanings[i];
-        e.error("unknown-wood", name->span, "there is no wood `" + name->text + "` in the tables").mend =
-            near            ? "did you mean `" + *near + "`?"
-            : !list.empty() ? list
-                            : "`rayfleck wood` lists the woods";
-        return false;
-    }
-
-    void board(const syntax::BoardIs& says, Span span) {
-        Shop::Board out;
-        out.id = says.id.text;
-        out.span = span;
-        for (const Shop::Board& other : shop.boards)
-            if (other.id == out.id) {
-                e.error("name-twice", says.id.span, "there are two boards `" + out.id + "`")
-                    .labels.push_back({other.span, "the first"});
-                return;
-            }
-        if (!known_wood(says.wood)) return;
-        if (says.wood) out.wood = says.wood->text;
-        std::optional<Length> thickness;
-        if (says.stock) {
-            const auto lumber = wood::lumber_named(says.stock->text);
-            if (!lumber) {
-                e.error("unknown-stock", says.stock->span, "there is no stock `" + says.stock->text + "`")
-                    .mend =
-                    "stock is named as in the yard: 4/4, 8/4, 2x4; or give thickness, width and length";
-                return;
-            }
-            out.stock = lumber->name;
-            // Hardwood lies there rough, softwood dressed.
-            thickness = lumber->kind == wood::LumberKind::hardwood ? lumber->rough_thickness
-                                                                   : lumber->dressed_thickness;
-        }
-        if (says.sawn) {
-            if (std::find(sawn_words().begin(), sawn_words().end(), says.sawn->text) == sawn_words().end())
-                e.error("unknown-sawing", says.sawn->span, "a board is not `" + says.sawn->text + "` sawn")
-                    .mend = did_you_mean(says.sawn->text, sawn_words());
-            out.sawn = says.sawn->text;
-        }
-        std::vector<Length> sizes;
-        for (const Expression& x : says.size) {
-            const auto size = positive(x, "a board's size");
-            if (!size) return;
-            sizes.push_back(*size);
-        }
-        if (sizes.size() == 3) {
-            thickness = sizes.front();
-            sizes.erase(sizes.begin());
-        }
-        if (sizes.size() != 2 || !thickness) {
-            e.error("open-size", span, "the board `" + out.id + "` needs thickness, width and length").mend =
-                "write `board " + out.id +
-                ", cherry, 4/4, 190 x 2400`, or all three, as in `26 x 190 x 2400`";
-            return;
-        }
-        out.thickness = *thickness;
-        out.width = sizes[0];
-        out.length = sizes[1];
-        if (says.count) {
-            const auto count = count_of(e, *says.count, c, "the number of boards", 10000);
-            if (!count) return;
-            out.count = *count;
-        }
-        shop.boards.push_back(std::move(out));
-    }
-
-    void price(const syntax::PriceIs& says) {
-        Shop::Price out;
-        if (!known_wood(says.wood)) return;
-        out.wood = says.wood.text;
-        if (says.stock) {
-            const auto lumber = wood::lumber_named(says.stock->text);
-            out.stock = lumber ? lumber->name : says.stock->text;
-            if (!lumber && wood::looks_like_lumber(says.stock->text)) {
-                e.error("unknown-stock", says.stock->span, "there is no stock `" + says.stock->text + "`");
-                return;
-            }
-        }
-        const auto amount = number_of(e, says.amount, c, "a price");
-        if (!amount) return;
-        if (*amount < Rational(0)) {
-            e.error("out-of-range", says.amount.span, "a price is not below nought");
-            return;
-        }
-        out.amount = amount->value();
-        out.per = says.per;
-        for (const Expression& x : says.lengths) {
-            const auto length = positive(x, "a length");
-            if (!length) return;
-            out.lengths.push_back(*length);
-        }
-        shop.prices.push_back(std::move(out));
+    void keep(const syntax::KeepOffcuts& says) {
+        if (says.size.size() != 2) return;
+        const auto width = positive(says.size[0], "an offcut"), length = positive(says.size[1], "an offcut");
+        if (!width || !length) return;
+        shop.keep_width = *width;
+        shop.keep_length = *length;
     }
 
     void limit(const syntax::LimitIs& says) {
         if (const auto amount = positive(says.amount, "a limit"))
             shop.limits.push_back({says.machine.text, says.what.text, *amount});
+    }
+
+    /// Boards in a file of their own: the list of what is left after a piece.
+    void bring_in(const syntax::BringIn& says, Span span) {
+        const syntax::Tree* tree = tree_of(e, says.path.text);
+        if (tree == nullptr) return;
+        // Every file is read once; of one that is brought in twice the boards would be there twice.
+        if (std::find(read_.begin(), read_.end(), tree) != read_.end()) {
+            e.error("said-twice", span, "\"" + says.path.text + "\" is brought in twice");
+            return;
+        }
+        read_all(*tree);
     }
 
     void read(const syntax::Statement& statement) {
@@ -218,9 +154,15 @@ struct ShopReader {
         else if (const auto* angle = std::get_if<syntax::ProjectionIs>(&says))
             shop.first_angle = angle->first_angle;
         else if (const auto* wood = std::get_if<syntax::BoardIs>(&says))
-            board(*wood, statement.header);
+            read_board(e, c, *wood, statement.header, shop);
         else if (const auto* cost = std::get_if<syntax::PriceIs>(&says))
-            price(*cost);
+            read_price(e, c, *cost, statement.header, shop);
+        else if (const auto* money = std::get_if<syntax::CurrencyIs>(&says))
+            shop.currency = money->text.text;
+        else if (const auto* offcuts = std::get_if<syntax::KeepOffcuts>(&says))
+            keep(*offcuts);
+        else if (const auto* more = std::get_if<syntax::BringIn>(&says))
+            bring_in(*more, statement.header);
         else if (const auto* climate = std::get_if<syntax::ClimateIs>(&says)) {
             const auto found = climate_of(e, *climate, statement.header, c);
             if (found && !piece.climate_stated) {
@@ -238,18 +180,13 @@ struct ShopReader {
 } // namespace
 
 void read_shop(Elaboration& e, Scope&, const syntax::ShopIn& says, Piece& piece) {
-    const auto found = e.project.brought.find(says.path.text);
-    if (found == e.project.brought.end() || found->second < 0 ||
-        found->second >= static_cast<int>(e.project.trees.size()))
-        return;
+    const syntax::Tree* tree = ShopReader::tree_of(e, says.path.text);
+    if (tree == nullptr) return;
     // A shop's figures hang on no names of the piece.
     Scope nowhere;
     Context c;
     c.scope = &nowhere;
-    ShopReader reader{e, c, piece.shop, piece};
-    for (const syntax::Statement& statement :
-         e.project.trees[static_cast<std::size_t>(found->second)].statements)
-        reader.read(statement);
+    ShopReader(e, c, piece).read_all(*tree);
 }
 
 } // namespace rayfleck::piece

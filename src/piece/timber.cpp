@@ -211,6 +211,8 @@ void describe_wood(Elaboration& e, Instance& instance, Part& part) {
             if (part.grain_span == instance.part->header) part.grain_span = phrase->span;
         } else if (const auto* carries = std::get_if<syntax::CarriesIs>(&phrase->says)) {
             read_carries(e, *carries, phrase->span, c, part);
+        } else if (std::holds_alternative<syntax::SapwoodAllowed>(phrase->says)) {
+            part.sapwood_allowed = true;
         } else if (std::holds_alternative<syntax::Loose>(phrase->says)) {
             part.loose = true;
         } else if (const auto* note = std::get_if<syntax::NoteIs>(&phrase->says)) {

@@ -1,4 +1,4 @@
-// Joints with their options, hardware, notes, accepted findings; and the statements of the shop file.
+// Joints with their options, hardware, notes, accepted findings, parts that match.
 
 #include <utility>
 
@@ -65,13 +65,6 @@ PartName part_in(const Reading& reading, const Piece* piece) {
     return {};
 }
 
-/// `sheet A3`: the statement's one name.
-std::optional<Name> one_name(const Reading& reading, const Header& header, Entry entry) {
-    const auto pieces = matched(reading, header, entry, header.whole);
-    if (!pieces) return std::nullopt;
-    return reading.name_in(*pieces);
-}
-
 } // namespace
 
 Told build_join(const Reading& reading, const Header& header) {
@@ -95,6 +88,27 @@ Told build_join(const Reading& reading, const Header& header) {
                                  "set it back to the lines above");
     }
     return pieces ? Told(std::move(out)) : broken(header);
+}
+
+Told build_match(const Reading& reading, const Header& header) {
+    const auto pieces = matched(reading, header, Entry::match, header.first);
+    if (!pieces) return broken(header);
+    MatchIs out;
+    for (const Piece* part : pieces->all(Form::part_name)) out.parts.push_back(reading.part_name(*part));
+    if (header.line.stretches.size() != 2) {
+        const Stretch last = header.line.stretches.back();
+        reading.report.error("cannot-read", last.begin, last.end,
+                             header.line.stretches.size() < 2 ? "it is not told how they match"
+                                                              : "they match in one way only",
+                             "write: " + std::string(form_of_statement("match")));
+        return broken(header);
+    }
+    const auto how = matched(reading, header, Entry::match_how, header.line.stretches[1]);
+    if (!how) return broken(header);
+    out.how = how->find(Form::in_sequence)      ? Matching::in_sequence
+              : how->find(Form::from_one_board) ? Matching::one_board
+                                                : Matching::book_matched;
+    return out;
 }
 
 Told build_hardware(const Reading& reading, const Header& header) {
@@ -122,104 +136,6 @@ Told build_accept(const Reading& reading, const Header& header) {
     if (const Piece* check = pieces->find(Form::name)) out.check = reading.name(*check);
     if (const Piece* on = pieces->find(Form::on_this)) out.part = part_in(reading, on);
     out.reason = reading.quoted_in(*pieces);
-    return out;
-}
-
-// ---- the shop file
-// --------------------------------------------------------------------------------------------------
-
-Told build_kerf(const Reading& reading, const Header& header) {
-    const auto pieces = matched(reading, header, Entry::kerf, header.whole);
-    return pieces ? Told(KerfIs{reading.name_in(*pieces), first_size(reading, *pieces)}) : broken(header);
-}
-
-Told build_allow(const Reading& reading, const Header& header) {
-    const auto pieces = matched(reading, header, Entry::allow, header.whole);
-    return pieces ? Told(AllowIs{first_size(reading, *pieces), reading.name_in(*pieces)}) : broken(header);
-}
-
-Told build_limit(const Reading& reading, const Header& header) {
-    const auto pieces = matched(reading, header, Entry::limit, header.whole);
-    if (!pieces) return broken(header);
-    // The last word is what is limited, the words before it name the machine.
-    const Name both = reading.name_in(*pieces);
-    const std::size_t blank = both.text.rfind(' ');
-    if (blank == std::string::npos) {
-        reading.report.error("cannot-read", both.span.begin, both.span.end,
-                             "expected a machine and what of it is limited, not '" + both.text + "' alone",
-                             "write: " + std::string(form_of_statement("limit")) +
-                                 ", as in limit planer width 300");
-        return broken(header);
-    }
-    LimitIs out;
-    out.machine = {both.text.substr(0, blank), both.span};
-    out.what = {both.text.substr(blank + 1), both.span};
-    out.what.span.begin = both.span.end - out.what.text.size();
-    out.machine.span.end = std::max(both.span.begin, out.what.span.begin - 1);
-    out.amount = first_size(reading, *pieces);
-    return out;
-}
-
-Told build_title(const Reading& reading, const Header& header) {
-    const auto pieces = matched(reading, header, Entry::title, header.whole);
-    return pieces ? Told(TitleField{reading.name_in(*pieces), reading.quoted_in(*pieces)}) : broken(header);
-}
-
-Told build_sheet(const Reading& reading, const Header& header) {
-    const auto name = one_name(reading, header, Entry::sheet);
-    return name ? Told(SheetIs{*name}) : broken(header);
-}
-
-Told build_projection(const Reading& reading, const Header& header) {
-    const auto pieces = matched(reading, header, Entry::projection, header.whole);
-    if (!pieces) return broken(header);
-    const Piece* which = pieces->find(Form::which);
-    return ProjectionIs{!which || reading.words(*which) == "first"};
-}
-
-Told build_board(const Reading& reading, const Header& header) {
-    BoardIs out;
-    const auto pieces = matched(reading, header, Entry::board, header.first);
-    if (!pieces) return broken(header);
-    out.id = reading.name_in(*pieces);
-    for (std::size_t i = 1; i < header.line.stretches.size(); ++i) {
-        const auto item = matched(reading, header, Entry::board_item, header.line.stretches[i]);
-        if (!item) continue;
-        for (const Piece& piece : item->parts) {
-            switch (piece.form) {
-            case Form::board_stock:
-                out.stock = reading.name(piece);
-                break;
-            case Form::board_count:
-                out.count = first_size(reading, piece);
-                break;
-            case Form::board_size:
-                out.size = reading.sizes(piece);
-                break;
-            case Form::board_sawn:
-                if (const Piece* which = piece.find(Form::which)) out.sawn = reading.name(*which);
-                break;
-            case Form::board_wood:
-                // A second name is the stock: sheet goods have names of their own.
-                (out.wood ? out.stock : out.wood) = reading.name_in(piece);
-                break;
-            default:
-                break;
-            }
-        }
-    }
-    return out;
-}
-
-Told build_price(const Reading& reading, const Header& header) {
-    const auto pieces = matched(reading, header, Entry::price, header.whole);
-    if (!pieces) return broken(header);
-    PriceIs out;
-    out.wood = reading.name_in(*pieces);
-    if (const Piece* stock = pieces->find(Form::price_stock)) out.stock = reading.name_in(*stock);
-    out.amount = first_size(reading, *pieces);
-    if (const Piece* per = pieces->find(Form::words)) out.per = reading.name(*per).text;
-    if (const Piece* lengths = pieces->find(Form::price_lengths)) out.lengths = reading.sizes(*lengths);
     return out;
 }
 

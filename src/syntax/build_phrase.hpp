@@ -23,6 +23,7 @@ Says build_grain(const Reading&, const Piece&, std::string_view);
 Says build_glued_up(const Reading&, const Piece&, std::string_view);
 Says build_laminated(const Reading&, const Piece&, std::string_view);
 Says build_carries(const Reading&, const Piece&, std::string_view);
+Says build_sapwood(const Reading&, const Piece&, std::string_view);
 Says build_loose(const Reading&, const Piece&, std::string_view);
 Says build_note(const Reading&, const Piece&, std::string_view);
 

@@ -117,6 +117,8 @@ Says build_carries(const Reading& reading, const Piece& pieces, std::string_view
     return out;
 }
 
+Says build_sapwood(const Reading&, const Piece&, std::string_view) { return SapwoodAllowed{}; }
+
 Says build_loose(const Reading&, const Piece&, std::string_view) { return Loose{}; }
 
 Says build_note(const Reading& reading, const Piece& pieces, std::string_view) {

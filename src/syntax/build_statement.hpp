@@ -38,6 +38,7 @@ Told build_require(const Reading&, const Header&);
 Told build_rod(const Reading&, const Header&);
 Told build_part(const Reading&, const Header&);
 Told build_join(const Reading&, const Header&);
+Told build_match(const Reading&, const Header&);
 Told build_hardware(const Reading&, const Header&);
 Told build_piece_note(const Reading&, const Header&);
 Told build_accept(const Reading&, const Header&);
@@ -54,6 +55,8 @@ Told build_sheet(const Reading&, const Header&);
 Told build_projection(const Reading&, const Header&);
 Told build_board(const Reading&, const Header&);
 Told build_price(const Reading&, const Header&);
+Told build_currency(const Reading&, const Header&);
+Told build_keep(const Reading&, const Header&);
 
 /// Matches a stretch that follows the statement's word; what is missed is reported with the statement's form.
 std::optional<Piece> matched(const Reading& reading, const Header& header, Entry entry, Stretch stretch);

@@ -166,7 +166,20 @@ template <> constexpr Form form_of<grammar::board_count> = Form::board_count;
 template <> constexpr Form form_of<grammar::board_size> = Form::board_size;
 template <> constexpr Form form_of<grammar::board_sawn> = Form::board_sawn;
 template <> constexpr Form form_of<grammar::board_wood> = Form::board_wood;
+template <> constexpr Form form_of<grammar::board_rings> = Form::board_rings;
+template <> constexpr Form form_of<grammar::board_bark> = Form::board_bark;
+template <> constexpr Form form_of<grammar::board_sapwood> = Form::board_sapwood;
+template <> constexpr Form form_of<grammar::board_checks> = Form::board_checks;
+template <> constexpr Form form_of<grammar::board_flaw> = Form::board_flaw;
+template <> constexpr Form form_of<grammar::flaw_box> = Form::flaw_box;
+template <> constexpr Form form_of<grammar::bark_or_heart> = Form::word;
+template <> constexpr Form form_of<grammar::flaw_kind> = Form::word;
+template <> constexpr Form form_of<grammar::in_sequence> = Form::in_sequence;
+template <> constexpr Form form_of<grammar::from_one_board> = Form::from_one_board;
 template <> constexpr Form form_of<grammar::price_stock> = Form::price_stock;
+template <> constexpr Form form_of<grammar::price_amount> = Form::price_amount;
+template <> constexpr Form form_of<grammar::price_widths> = Form::price_widths;
+template <> constexpr Form form_of<grammar::price_sheets> = Form::price_sheets;
 template <> constexpr Form form_of<grammar::price_lengths> = Form::price_lengths;
 // clang-format on
 

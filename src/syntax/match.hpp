@@ -27,6 +27,7 @@ enum class Entry {
     glued_up,
     carries,
     laminated,
+    sapwood,
     note,
     nothing_more,
     runs,
@@ -89,6 +90,11 @@ enum class Entry {
     board,
     board_item,
     price,
+    price_item,
+    currency,
+    keep,
+    match,
+    match_how,
 };
 
 /// What a matched piece is. Rules of no interest to the tree leave no piece.
@@ -189,8 +195,19 @@ enum class Form {
     board_size,
     board_sawn,
     board_wood,
+    board_rings,
+    board_bark,
+    board_sapwood,
+    board_checks,
+    board_flaw,
+    flaw_box,
     price_stock,
+    price_amount,
     price_lengths,
+    price_widths,
+    price_sheets,
+    in_sequence,
+    from_one_board,
 };
 
 /// A matched piece without the blanks behind it.

@@ -60,6 +60,7 @@ constexpr PhraseWord phrase_words[] = {
     {"glued", Entry::glued_up, build_glued_up},
     {"laminated", Entry::laminated, build_laminated},
     {"carries", Entry::carries, build_carries},
+    {"sapwood", Entry::sapwood, build_sapwood},
     {"loose", Entry::nothing_more, build_loose},
     {"note", Entry::note, build_note},
     {"taper", Entry::taper, build_taper},

@@ -198,6 +198,7 @@ struct PhraseText {
         return "carries " + text(p.amount) + (p.pounds ? " lb" : " kg") + (p.per_metre ? " per-m" : "") +
                (p.per_foot ? " per-ft" : "") + (p.in_the_middle ? " in-the-middle" : "");
     }
+    std::string operator()(const SapwoodAllowed&) const { return "sapwood-allowed"; }
     std::string operator()(const Loose&) const { return "loose"; }
     std::string operator()(const NoteIs& p) const { return "note " + text(p.text); }
     std::string operator()(const Taper& p) const {
@@ -377,13 +378,31 @@ struct StatementText {
         return std::string("projection ") + (s.first_angle ? "first" : "third");
     }
     std::string operator()(const BoardIs& s) const {
-        return "board " + text(s.id) + maybe("wood", s.wood) + maybe("stock", s.stock) +
-               maybe("sawn", s.sawn) + (s.size.empty() ? "" : " size") + spaced(s.size) +
-               maybe("off", s.count);
+        std::string out = "board " + text(s.id) + maybe("wood", s.wood) + maybe("stock", s.stock) +
+                          maybe("sawn", s.sawn) + (s.size.empty() ? "" : " size") + spaced(s.size) +
+                          maybe("off", s.count) + maybe("rings", s.rings);
+        if (s.bark)
+            out += std::string(s.bark->heart ? " heart" : " bark") + (s.bark->edge ? "-edge " : "-face ") +
+                   text(s.bark->towards);
+        for (const auto& [wide, edge] : s.sapwood)
+            out += below() + "sapwood " + text(wide) + " " + text(edge);
+        for (const auto& [deep, end] : s.checks) out += below() + "checks " + text(deep) + " " + text(end);
+        for (const FlawIs& flaw : s.flaws) out += below() + text(flaw.kind) + spaced(flaw.sizes);
+        return out;
     }
     std::string operator()(const PriceIs& s) const {
         return "price " + text(s.wood) + maybe("stock", s.stock) + " " + text(s.amount) + " per [" + s.per +
-               "]" + (s.lengths.empty() ? "" : " lengths") + spaced(s.lengths);
+               "]" + maybe("sawn", s.sawn) + (s.widths.empty() ? "" : " widths") + spaced(s.widths) +
+               (s.lengths.empty() ? "" : " lengths") + spaced(s.lengths) +
+               (s.sheets.empty() ? "" : " sheets") + spaced(s.sheets);
+    }
+    std::string operator()(const CurrencyIs& s) const { return "currency " + text(s.text); }
+    std::string operator()(const KeepOffcuts& s) const { return "keep-offcuts" + spaced(s.size); }
+    std::string operator()(const MatchIs& s) const {
+        static constexpr const char* how[] = {"in-sequence", "book-matched", "from-one-board"};
+        std::string out = "match";
+        for (const PartName& part : s.parts) out += " " + text(part);
+        return out + " " + how[static_cast<std::size_t>(s.how)];
     }
 };
 

@@ -25,19 +25,21 @@ struct StatementWord {
 };
 
 constexpr StatementWord statement_words[] = {
-    {"piece", build_piece, false, false},      {"units", build_units, false, false},
-    {"climate", build_climate, false, false},  {"made", build_made, false, false},
-    {"shop", build_shop, false, false},        {"bring", build_bring, false, false},
-    {"value", build_value, false, true},       {"sizes", build_sizes_table, true, false},
-    {"require", build_require, false, true},   {"rod", build_rod, true, true},
-    {"part", build_part, true, true},          {"join", build_join, true, true},
-    {"hardware", build_hardware, false, true}, {"note", build_piece_note, false, true},
-    {"accept", build_accept, false, true},     {"recipe", build_recipe, true, false},
-    {"takes", build_takes, false, true},       {"make", build_make, true, true},
-    {"kerf", build_kerf, false, false},        {"allow", build_allow, false, false},
-    {"limit", build_limit, false, false},      {"title", build_title, false, false},
-    {"sheet", build_sheet, false, false},      {"projection", build_projection, false, false},
-    {"board", build_board, false, false},      {"price", build_price, false, false},
+    {"piece", build_piece, false, false},       {"units", build_units, false, false},
+    {"climate", build_climate, false, false},   {"made", build_made, false, false},
+    {"shop", build_shop, false, false},         {"bring", build_bring, false, false},
+    {"value", build_value, false, true},        {"sizes", build_sizes_table, true, false},
+    {"require", build_require, false, true},    {"rod", build_rod, true, true},
+    {"part", build_part, true, true},           {"join", build_join, true, true},
+    {"hardware", build_hardware, false, true},  {"note", build_piece_note, false, true},
+    {"accept", build_accept, false, true},      {"recipe", build_recipe, true, false},
+    {"takes", build_takes, false, true},        {"make", build_make, true, true},
+    {"kerf", build_kerf, false, false},         {"allow", build_allow, false, false},
+    {"limit", build_limit, false, false},       {"title", build_title, false, false},
+    {"sheet", build_sheet, false, false},       {"projection", build_projection, false, false},
+    {"board", build_board, false, false},       {"price", build_price, false, false},
+    {"currency", build_currency, false, false}, {"keep", build_keep, false, false},
+    {"match", build_match, false, true},
 };
 
 const StatementWord* statement_word(std::string_view word) {

@@ -180,8 +180,9 @@ struct GluedUp {
 struct CarriesIs {
     Expression amount; // broken: books
     bool books = false, pounds = false, per_metre = false, per_foot = false, in_the_middle = false;
-};               // carries 25 kg, carries 20 lb per ft, carries books
-struct Loose {}; // stands or moves free: no joint expected
+};                        // carries 25 kg, carries 20 lb per ft, carries books
+struct SapwoodAllowed {}; // sapwood allowed
+struct Loose {};          // stands or moves free: no joint expected
 struct NoteIs {
     Quoted text;
 };
@@ -274,8 +275,8 @@ struct Phrase {
     Span span;
     std::variant<Broken, WoodIs, SawnIs, BarkIs, StockIs, SizeIs, RunsAlong, FaceLooks, FromTo, Between,
                  SideAt, CentredOn, SetBack, Overhanging, OverUnder, FlushWith, Tilt, TurnedOnPlan,
-                 PointToPoint, GrainAt, GluedUp, CarriesIs, Loose, NoteIs, Taper, EdgeShape, Miter, TrimTo,
-                 Bore, Groove, Rabbet, Notch, CurveEdge, OutlineIs, TurnedIs>
+                 PointToPoint, GrainAt, GluedUp, CarriesIs, SapwoodAllowed, Loose, NoteIs, Taper, EdgeShape,
+                 Miter, TrimTo, Bore, Groove, Rabbet, Notch, CurveEdge, OutlineIs, TurnedIs>
         says;
 };
 
@@ -387,6 +388,12 @@ struct Accept {
     std::optional<PartName> part;
     Quoted reason;
 };
+/// Parts that are cut so that their grain belongs together.
+enum class Matching { in_sequence, book_matched, one_board };
+struct MatchIs {
+    std::vector<PartName> parts;
+    Matching how = Matching::in_sequence;
+}; // match drawer front, in sequence
 struct Takes {
     std::vector<ValueIs> values;
 }; // in a recipe: value.kind broken = must be given
@@ -428,19 +435,34 @@ struct SheetIs {
 struct ProjectionIs {
     bool first_angle = true;
 }; // projection first angle
+/// On a board that lies with its length from left to right, its better face up; along from the left end,
+/// across from the front edge.
+struct FlawIs {
+    Name kind;                     // knot, split, shake, wane, defect
+    std::vector<Expression> sizes; // 3: diameter, along, across; 4: from, to along and from, to across
+};
 struct BoardIs {
     Name id;
     std::optional<Name> wood, stock, sawn;
     std::vector<Expression> size;
-    std::optional<Expression> count;
+    std::optional<Expression> count, rings;
+    std::optional<BarkIs> bark;
+    std::vector<std::pair<Expression, SideName>> sapwood, checks;
+    std::vector<FlawIs> flaws;
 };
 struct PriceIs {
     Name wood;
-    std::optional<Name> stock;
+    std::optional<Name> stock, sawn;
     Expression amount;
     std::string per;
-    std::vector<Expression> lengths;
+    std::vector<Expression> lengths, widths, sheets;
 };
+struct CurrencyIs {
+    Quoted text;
+}; // currency "EUR"
+struct KeepOffcuts {
+    std::vector<Expression> size;
+}; // keep offcuts 60 x 400
 
 struct BrokenStatement {
     std::string word;
@@ -451,7 +473,8 @@ struct Statement {
     Span header; ///< its first line
     std::variant<BrokenStatement, PieceIs, UnitsAre, ClimateIs, MadeAt, ShopIn, BringIn, ValueIs, SizesAre,
                  Require, RodIs, PartIs, JoinIs, HardwareIs, PieceNote, Accept, Takes, RecipeIs, MakeIs,
-                 ShopFile, KerfIs, AllowIs, LimitIs, TitleField, SheetIs, ProjectionIs, BoardIs, PriceIs>
+                 ShopFile, KerfIs, AllowIs, LimitIs, TitleField, SheetIs, ProjectionIs, BoardIs, PriceIs,
+                 CurrencyIs, KeepOffcuts, MatchIs>
         says;
 };
 

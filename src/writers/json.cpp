@@ -388,6 +388,14 @@ Json board_of(const lumber::Board& board, const joinery::Model& model) {
     json["placements"] = std::move(placements);
     json["cuts"] = std::move(cuts);
     json["offcuts"] = std::move(offcuts);
+    json["flaws"] = Json::array();
+    for (const lumber::Flaw& flaw : board.flaws)
+        json["flaws"].push_back({{"kind", flaw.kind},
+                                 {"round", flaw.round},
+                                 {"x_mm", mm(flaw.x)},
+                                 {"y_mm", mm(flaw.y)},
+                                 {"length_mm", mm(flaw.length)},
+                                 {"width_mm", mm(flaw.width)}});
     json["remarks"] = board.remarks;
     return json;
 }
@@ -420,6 +428,7 @@ Json lumber_of(const lumber::Plan& plan, const joinery::Model& model) {
             {"purchases", std::move(purchases)},
             {"missing", std::move(missing)},
             {"remarks", plan.remarks},
+            {"currency", plan.currency},
             {"cost", number(plan.cost, 100)},
             {"bound", number(plan.bound, 100)},
             {"all_priced", plan.all_priced},

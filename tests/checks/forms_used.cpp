@@ -54,21 +54,21 @@ constexpr Names<7> steps{"",         "start", "line to", "arc to ... through", "
 static_assert(static_cast<std::size_t>(OutlineStep::Kind::close) + 1 == std::tuple_size_v<decltype(steps)>);
 
 /// In the order of Phrase::says; its first stands for what cannot be read.
-constexpr Names<35> phrases{
-    "",           "wood",        "sawn, rings", "bark, heart", "stock",         "size",
-    "runs",       "face looks",  "from ... to", "between",     "SIDE at",       "centred",
-    "set back",   "overhanging", "over, under", "flush with",  "leaning",       "turned ANGLE",
-    "from point", "grain at",    "glued up",    "carries",     "loose",         "note",
-    "taper",      "shaped edge", "miter",       "saw cut",     "bore",          "groove",
-    "rabbet",     "notch",       "curve",       "outline",     "turned profile"};
+constexpr Names<36> phrases{
+    "",           "wood",        "sawn, rings", "bark, heart", "stock",           "size",
+    "runs",       "face looks",  "from ... to", "between",     "SIDE at",         "centred",
+    "set back",   "overhanging", "over, under", "flush with",  "leaning",         "turned ANGLE",
+    "from point", "grain at",    "glued up",    "carries",     "sapwood allowed", "loose",
+    "note",       "taper",       "shaped edge", "miter",       "saw cut",         "bore",
+    "groove",     "rabbet",      "notch",       "curve",       "outline",         "turned profile"};
 static_assert(std::variant_size_v<decltype(Phrase::says)> == phrases.size());
 
 /// In the order of Statement::says.
-constexpr Names<28> statement_words{"",         "piece",      "units", "climate", "made at", "shop \"FILE\"",
-                                    "bring in", "value",      "sizes", "require", "rod",     "part",
-                                    "join",     "hardware",   "note",  "accept",  "takes",   "recipe",
-                                    "make",     "shop file",  "kerf",  "allow",   "limit",   "title",
-                                    "sheet",    "projection", "board", "price"};
+constexpr Names<31> statement_words{
+    "",      "piece",      "units", "climate",   "made at",  "shop \"FILE\"", "bring in", "value",
+    "sizes", "require",    "rod",   "part",      "join",     "hardware",      "note",     "accept",
+    "takes", "recipe",     "make",  "shop file", "kerf",     "allow",         "limit",    "title",
+    "sheet", "projection", "board", "price",     "currency", "keep",          "match"};
 static_assert(std::variant_size_v<decltype(Statement::says)> == statement_words.size());
 
 struct Walk {
@@ -204,6 +204,7 @@ struct Walk {
             : x.per_foot      ? "carries ... per ft"
                               : "carries kg");
     }
+    void operator()(const SapwoodAllowed&) {}
     void operator()(const Loose&) {}
     void operator()(const NoteIs&) {}
     void operator()(const Taper& x) {
@@ -384,11 +385,22 @@ struct Walk {
         add(x.stock ? "board: by its stock" : "board: by its sizes");
         (*this)(x.size);
         (*this)(x.count);
+        (*this)(x.rings);
+        for (const auto& [wide, edge] : x.sapwood) (*this)(wide);
+        for (const auto& [deep, end] : x.checks) (*this)(deep);
+        for (const FlawIs& flaw : x.flaws) (*this)(flaw.sizes);
     }
     void operator()(const PriceIs& x) {
         add("price per " + x.per);
         (*this)(x.amount);
         (*this)(x.lengths);
+        (*this)(x.widths);
+        (*this)(x.sheets);
+    }
+    void operator()(const CurrencyIs&) {}
+    void operator()(const KeepOffcuts& x) { (*this)(x.size); }
+    void operator()(const MatchIs& x) {
+        for (const PartName& part : x.parts) (*this)(part);
     }
 };
 

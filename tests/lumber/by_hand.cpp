@@ -223,6 +223,111 @@ TEST_CASE("the boards left are a shop file that plans the next piece") {
     CHECK(again.boards[0].length == Length::mm(1322));
 }
 
+TEST_CASE("no part is laid over a knot, and over sapwood only where it is allowed") {
+    // Usable from 25 to 2375; the knot takes 1290 to 1310 of the whole width that a rail of 105 needs. On
+    // either side lie 1265 and 1065: one rail of 1025 each. A third has to be bought.
+    const std::string board = "board C1, cherry, 4/4, 120 x 2400, flat sawn, knot 20 at 1300 and 60\n"
+                              "price cherry 4/4, 10 per board foot, lengths 8ft\n";
+    const std::string rails = plank("one", "cherry, flat sawn", "20 x 100", "right", 0) +
+                              plank("two", "cherry, flat sawn", "20 x 100", "right", 100);
+    const auto [studied, plan] = planned(rails, board);
+    REQUIRE(plan.boards.size() == 1);
+    REQUIRE(plan.boards[0].placements.size() == 2);
+    for (const lumber::Placement& p : plan.boards[0].placements)
+        CHECK((p.x >= Length::mm(1310) || p.x + p.along <= Length::mm(1290)));
+    const auto [more, third] =
+        planned(rails + plank("three", "cherry, flat sawn", "20 x 100", "right", 200), board);
+    CHECK(third.boards.size() == 2);
+
+    // 120 wide less 20 of sapwood leaves 100: too little for 105.
+    const std::string sappy = "board C1, cherry, 4/4, 120 x 2400, flat sawn, sapwood 20 on back edge\n"
+                              "price cherry 4/4, 10 per board foot, lengths 8ft\n";
+    const auto [clear, bought] = planned(plank("one", "cherry, flat sawn", "20 x 100", "right", 0), sappy);
+    REQUIRE(bought.boards.size() == 1);
+    CHECK_FALSE(bought.boards[0].on_hand);
+    const auto [may, own] =
+        planned(plank("one", "cherry, flat sawn, sapwood allowed", "20 x 100", "right", 0), sappy);
+    REQUIRE(own.boards.size() == 1);
+    CHECK(own.boards[0].on_hand);
+}
+
+TEST_CASE("parts in sequence come end to end out of one board in their order") {
+    // Two of 1025 and a kerf of 3 make 2053: the 10 ft board has 2998 between its trims. Apart, both boards
+    // of 1100 on hand would do and cost nothing.
+    const std::string parts = plank("one", "cherry, flat sawn", "20 x 100", "right", 0) +
+                              plank("two", "cherry, flat sawn", "20 x 100", "right", 100);
+    const std::string shop = "board C1, cherry, 4/4, 120 x 1100, flat sawn, 2 off\n"
+                             "price cherry 4/4, 10 per board foot, lengths 10ft\n";
+    CHECK(planned(parts, shop).plan.cost == 0);
+    const auto [studied, plan] = planned(parts + "match two and one, in sequence\n", shop);
+    REQUIRE(plan.boards.size() == 1);
+    CHECK(plan.cost == Approx(50)); // 1 x 6 x 120 / 144 = 5 board feet
+    const auto& placed = plan.boards[0].placements;
+    REQUIRE(placed.size() == 2);
+    const auto& first = placed[0].name == "two" ? placed[0] : placed[1];
+    const auto& second = placed[0].name == "two" ? placed[1] : placed[0];
+    CHECK(second.name == "one");
+    CHECK(second.x == first.x + first.along + Length::mm(3));
+    CHECK(second.y == first.y);
+    CHECK(plan.remarks.empty());
+}
+
+TEST_CASE("a match that no board can hold is given up, and the plan says so") {
+    const std::string parts = plank("one", "cherry, flat sawn", "20 x 100", "right", 0) +
+                              plank("two", "cherry, flat sawn", "20 x 100", "right", 100);
+    const std::string shop = "price cherry 4/4, 10 per board foot, lengths 4ft\n";
+    const auto [studied, plan] = planned(parts + "match one and two, in sequence\n", shop);
+    CHECK(plan.missing.empty());
+    REQUIRE(plan.remarks.size() == 1);
+    CHECK(plan.remarks[0] == "match of one: no board is large enough for all of them together");
+    // From one board, side by side, wants 213 in width.
+    const auto [wide, one_board] = planned(parts + "match one and two, from one board\n",
+                                           "board C1, cherry, 4/4, 220 x 1100, flat sawn\n" + shop);
+    CHECK(one_board.remarks.empty());
+    REQUIRE(one_board.boards.size() == 1);
+    CHECK(one_board.boards[0].on_hand);
+    // A knot in the middle of the only board that is wide enough.
+    const auto [knotty, given_up] =
+        planned(parts + "match one and two, from one board\n",
+                "board C1, cherry, 4/4, 220 x 1100, flat sawn, knot 40 at 550 and 50\n" + shop);
+    REQUIRE(given_up.remarks.size() == 1);
+    CHECK(given_up.remarks[0].find("clear of flaws") != std::string::npos);
+    CHECK(given_up.missing.empty());
+}
+
+TEST_CASE("prices by sawing, by width and by sheet") {
+    const std::string rail = plank("rail", "cherry, quarter sawn", "20 x 100", "right", 0);
+    const auto [studied, plan] =
+        planned(rail, "price cherry 4/4, 10 per board foot, widths 5in to 9in, lengths 8ft\n"
+                      "price cherry 4/4, quarter sawn, 15 per board foot, widths 5in to 9in, lengths 8ft\n");
+    REQUIRE(plan.purchases.size() == 1);
+    CHECK(plan.purchases[0].width == Length::in(5));
+    CHECK(plan.cost == Approx(50.00)); // 5 x 96 / 144 = 3 1/3 board feet at 15
+    const auto [sheet_studied, sheet] = planned(plank("panel", "birch plywood", "6 x 300", "right", 0),
+                                                "price birch plywood 12mm, 50 per piece, sheets 1220 x 2440\n"
+                                                "price birch plywood 6mm, 8 per m2, sheets 1500 x 1500\n");
+    REQUIRE(sheet.purchases.size() == 1);
+    CHECK(sheet.purchases[0].length == Length::mm(1500));
+    CHECK(sheet.cost == Approx(18.00)); // 2.25 m2
+}
+
+TEST_CASE("flaws stay on the offcut that holds them") {
+    const auto [studied, plan] = planned(
+        plank("rail", "cherry, flat sawn", "20 x 100", "right", 0),
+        "keep offcuts 60 x 200\n"
+        "board C1, cherry, 4/4, 190 x 2400, flat sawn, sapwood 20 on back edge, checks 80 at right end, "
+        "knot 30 at 2000 and 60\n");
+    const std::string left = lumber::inventory_after(plan, studied->piece.shop);
+    INFO(left);
+    // The far offcut begins at 25 + 1025 + 3 = 1053 and ends at the trim: the knot lies from 932 to 962 of
+    // it, the last 55 of the checks are on it.
+    CHECK(left.find("knot from 932mm to 962mm and from 45mm to 75mm") != std::string::npos);
+    CHECK(left.find("checks 55mm at right end") != std::string::npos);
+    CHECK(left.find("sapwood 20mm on back edge") != std::string::npos);
+    const auto [next, again] = planned(plank("rail", "cherry, flat sawn", "20 x 100", "right", 0), left);
+    CHECK(again.boards.size() == 1);
+}
+
 TEST_CASE("more effort never costs more") {
     const auto studied = studied_sample("side-table.fleck");
     REQUIRE(studied);

@@ -41,6 +41,7 @@ class Checker {
             inside(board);
             apart(board);
             right_wood(board);
+            clear(board);
             saw(board);
         }
         return std::move(faults_);
@@ -50,6 +51,35 @@ class Checker {
     void fault(std::string words) { faults_.push_back(std::move(words)); }
     const cutlist::Row& row_of(const lumber::Placement& p) const {
         return sources_[p.source].cut_list->rows[p.row];
+    }
+
+    /// Nothing lies over what the shop file tells of a board on hand; over sapwood where the text allows it.
+    void clear(const lumber::Board& board) {
+        for (const piece::Shop::Board& own : shop_.boards) {
+            if (!board.on_hand || own.id != board.mark) continue;
+            const double l = own.length.value(), w = own.width.value();
+            std::vector<std::pair<Rectangle, bool>> told{
+                {{0, 0, l, own.sapwood_front.value()}, true},
+                {{0, w - own.sapwood_back.value(), l, own.sapwood_back.value()}, true},
+                {{0, 0, own.checks_left.value(), w}, false},
+                {{l - own.checks_right.value(), 0, own.checks_right.value(), w}, false}};
+            for (const auto& flaw : own.flaws)
+                told.push_back(
+                    {{flaw.along.value(), flaw.across.value(), flaw.length.value(), flaw.width.value()},
+                     false});
+            for (const lumber::Placement& p : board.placements) {
+                const Rectangle at = place_of(p);
+                const piece::Part& text =
+                    *sources_[p.source].model->made[static_cast<std::size_t>(p.part)].part;
+                for (const auto& [flaw, sapwood] : told) {
+                    if (sapwood && text.sapwood_allowed) continue;
+                    if (flaw.length < close || flaw.width < close) continue;
+                    if (at.x + close < flaw.right() && at.right() - close > flaw.x &&
+                        at.y + close < flaw.top() && at.top() - close > flaw.y)
+                        fault(fmt::format("{} {} lies over a flaw of {}", p.name, p.instance, board.name));
+                }
+            }
+        }
     }
 
     /// The blanks of each part together yield the part.
