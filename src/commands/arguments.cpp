@@ -54,7 +54,9 @@ constexpr const char* lumber_examples = R"(Examples:
   rayfleck lumber side-table.fleck                 the first size of its table, or the piece itself
   rayfleck lumber side-table.fleck stool.fleck     one lot of boards for both
   rayfleck lumber chest.fleck --effort 5000        looks longer for less waste; the same every time
-  rayfleck lumber chest.fleck --inventory          the boards that are left, as lines of a shop file
+  rayfleck lumber side-table.fleck stool.fleck -o out   cut lists, plan, steps and labels of both as PDF, CSV,
+                                                   JSON, SVG, and the boards left as out/lumber-rack.fleck
+  rayfleck lumber chest.fleck --inventory > rack.fleck  the boards that are left, as a shop file
 
 The bound is proved: no plan of the same blanks, boards and order of saws costs less.
 )";
@@ -174,7 +176,9 @@ Arguments read_arguments(const std::vector<std::string>& words) {
     to_compile
         ->add_option("--number", compile.drawing.identification, "Drawing number; else made from the title")
         ->type_name("TEXT");
-    to_compile->add_flag("--svg", compile.pictures, "Every sheet as an SVG picture too");
+    to_compile->add_flag("--svg", compile.pictures, "Every sheet and every board of the plan as SVG too");
+    to_compile->add_flag("--lists", compile.lists,
+                         "Hardware, blanks, purchases and steps at the machines as CSV too");
     to_compile->add_flag("--brief", compile.brief, "One line for each finding");
     to_compile->add_flag("-q,--quiet", compile.quiet, "Do not name the files written");
     add_failing(*to_compile, compile.fail_on);
@@ -203,6 +207,10 @@ Arguments read_arguments(const std::vector<std::string>& words) {
                      "Work for each wood, about a thousandth of a second each; usually 20")
         ->type_name("N")
         ->check(CLI::Range(0, most_effort));
+    to_lumber
+        ->add_option("-o,--output", lumber.folder,
+                     "Writes sheets, lists and a picture of each board into this folder")
+        ->type_name("DIR");
     to_lumber->add_flag("--inventory", lumber.inventory, "Only the boards left, as lines of a shop file");
 
     CLI::App* to_explain = app.add_subcommand("explain", "One check: what goes wrong, why, how to mend it");

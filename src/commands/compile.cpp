@@ -12,6 +12,7 @@
 #include "commands/study.hpp"
 #include "commands/tally.hpp"
 #include "cutlist/cutlist.hpp"
+#include "drawing/lot.hpp"
 #include "findings/show.hpp"
 #include "lumber/lumber.hpp"
 #include "writers/csv.hpp"
@@ -50,12 +51,24 @@ std::vector<Output> outputs_of(const Studied& studied, const source::Texts& text
     const auto named = [&](const std::string& end) { return fs::path(base.string() + end); };
     std::vector<Output> outputs;
     outputs.push_back({named(".pdf"), writers::write_pdf(set)});
-    outputs.push_back({named(".csv"), writers::write_csv(cut_list, studied.piece.manner)});
+    outputs.push_back({named(".csv"), writers::write_csv(studied.model, cut_list)});
     outputs.push_back({named(".json"), writers::write_json(studied.model, studied.findings, cut_list, texts,
                                                            &studied.order, &plan)});
     if (wish.pictures)
         for (std::size_t i = 0; i < set.sheets.size(); ++i)
             outputs.push_back({named(fmt::format("-{}.svg", i + 1)), writers::write_svg(set.sheets[i])});
+    const std::vector<lumber::Source> alone{{&studied.model, &cut_list}};
+    if (wish.pictures) {
+        const std::vector<drawing::Sheet> boards = drawing::board_pictures(alone, plan, wishes);
+        for (std::size_t i = 0; i < boards.size(); ++i)
+            outputs.push_back({named(fmt::format("-board-{}.svg", i + 1)), writers::write_svg(boards[i])});
+    }
+    if (wish.lists) {
+        outputs.push_back({named("-hardware.csv"), writers::write_hardware_csv(alone)});
+        outputs.push_back({named("-blanks.csv"), writers::write_blanks_csv(plan, alone)});
+        outputs.push_back({named("-purchases.csv"), writers::write_purchases_csv(plan)});
+        outputs.push_back({named("-steps.csv"), writers::write_steps_csv(plan)});
+    }
     return outputs;
 }
 

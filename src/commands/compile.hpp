@@ -19,6 +19,7 @@ struct CompileWish {
     std::optional<std::string> size; ///< nothing: every size of the table
     drawing::Wishes drawing;
     bool pictures = false; ///< every sheet as SVG too
+    bool lists = false;    ///< hardware, blanks, purchases and steps as CSV too
     bool brief = false;
     bool quiet = false; ///< do not name the files written
     std::optional<findings::Severity> fail_on = findings::Severity::fault;

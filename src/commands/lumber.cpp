@@ -3,13 +3,21 @@
 
 #include "commands/lumber.hpp"
 
+#include <filesystem>
+
 #include <fmt/format.h>
 
+#include "commands/output.hpp"
 #include "commands/study.hpp"
 #include "commands/tally.hpp"
 #include "cutlist/cutlist.hpp"
+#include "drawing/lot.hpp"
 #include "findings/show.hpp"
 #include "lumber/lumber.hpp"
+#include "writers/csv.hpp"
+#include "writers/lumber_json.hpp"
+#include "writers/pdf.hpp"
+#include "writers/svg.hpp"
 
 namespace rayfleck::commands {
 namespace {
@@ -26,8 +34,12 @@ class Telling {
         : plan_(plan), pieces_(pieces), manner_(pieces.front().studied->piece.manner) {}
 
     std::string text() {
+        if (pieces_.size() > 1)
+            for (std::size_t i = 0; i < pieces_.size(); ++i)
+                line(fmt::format("P{}  {}", i + 1, pieces_[i].studied->piece.title));
         buy();
         boards();
+        steps();
         missing();
         sums();
         return std::move(out_);
@@ -40,11 +52,10 @@ class Telling {
     }
     void line(const std::string& words) { out_ += words + "\n"; }
 
-    /// `3 long apron A`, with the piece in front where there are several.
+    /// `3 long apron A`, with the number of the piece in front where there are several.
     std::string named(const lumber::Placement& at) const {
-        const std::string label = fmt::format("{} {} {}", at.reference, at.name, at.instance);
-        return pieces_.size() == 1 ? label
-                                   : fmt::format("{}: {}", pieces_[at.source].studied->piece.title, label);
+        return fmt::format("{}{} {} {}", pieces_.size() == 1 ? "" : fmt::format("P{} ", at.source + 1),
+                           at.reference, at.name, at.instance);
     }
 
     void buy() {
@@ -65,12 +76,26 @@ class Telling {
             for (const lumber::Placement& at : board.placements)
                 line(fmt::format("  {:<36} {} x {} at {}, {}{}", named(at), shown(at.across), shown(at.along),
                                  shown(at.x), shown(at.y), at.turned ? ", turned across" : ""));
-            for (const lumber::Cut& cut : board.cuts)
-                line(fmt::format("  cut {}: {}", cut.number, cut.words));
             for (const lumber::Offcut& offcut : board.offcuts)
                 if (offcut.worth_keeping)
                     line(fmt::format("  keep {} x {} at {}, {}", shown(offcut.width), shown(offcut.length),
                                      shown(offcut.x), shown(offcut.y)));
+        }
+    }
+
+    /// Machine by machine.
+    void steps() {
+        if (plan_.steps.empty()) return;
+        line("");
+        line("Work at the machines; settings are from stop or fence to the near side of the blade, the left "
+             "end "
+             "to the stop, the lower edge to the fence; what is named lies there, the waste is beyond");
+        std::string machine;
+        for (const lumber::Step& step : plan_.steps) {
+            if (step.machine != machine) line("  " + step.machine);
+            machine = step.machine;
+            line(fmt::format("  {:>3}  {}", step.number, step.words));
+            for (const std::string& care : step.cautions) line("       care: " + care);
         }
     }
 
@@ -121,6 +146,29 @@ Status take(const std::string& file, const LumberWish& wish, Piece& piece, Termi
     return Status::does_not_compile;
 }
 
+/// Sheets, lists and pictures, all or none. gives  what went wrong, if anything
+std::optional<std::string> write(const LumberWish& wish, const std::vector<lumber::Source>& sources,
+                                 const lumber::Plan& plan) {
+    namespace fs = std::filesystem;
+    const bool alone = wish.files.size() == 1 && wish.files.front() != "-";
+    const std::string base = alone ? fs::path(wish.files.front()).stem().string() + "-lumber" : "lumber";
+    const auto named = [&](const std::string& end) { return fs::path(wish.folder) / (base + end); };
+    std::vector<Output> outputs;
+    outputs.push_back({named(".pdf"), writers::write_pdf(drawing::draw_lot(sources, plan, {}))});
+    outputs.push_back({named(".json"), writers::write_lumber_json(plan, sources)});
+    outputs.push_back({named(".csv"), writers::write_csv(sources)});
+    outputs.push_back({named("-hardware.csv"), writers::write_hardware_csv(sources)});
+    outputs.push_back({named("-blanks.csv"), writers::write_blanks_csv(plan, sources)});
+    outputs.push_back({named("-purchases.csv"), writers::write_purchases_csv(plan)});
+    outputs.push_back({named("-steps.csv"), writers::write_steps_csv(plan)});
+    outputs.push_back({named("-rack.fleck"), lumber::inventory_after(plan, *lumber::shop_of(sources))});
+    const std::vector<drawing::Sheet> boards = drawing::board_pictures(sources, plan, {});
+    for (std::size_t i = 0; i < boards.size(); ++i)
+        outputs.push_back({named(fmt::format("-board-{}.svg", i + 1)), writers::write_svg(boards[i])});
+    if (const auto trouble = make_folder(wish.folder)) return trouble;
+    return replace(outputs);
+}
+
 } // namespace
 
 Status lumber_plan(const LumberWish& wish, Terminal& terminal) {
@@ -136,6 +184,11 @@ Status lumber_plan(const LumberWish& wish, Terminal& terminal) {
         terminal.print(lumber::inventory_after(plan, *lumber::shop_of(sources)));
     else
         terminal.print(Telling(plan, pieces).text());
+    if (!wish.folder.empty())
+        if (const auto trouble = write(wish, sources, plan)) {
+            terminal.say("rayfleck: " + *trouble + "\n");
+            return Status::failure;
+        }
     return plan.missing.empty() ? Status::sound : Status::findings;
 }
 

@@ -16,6 +16,7 @@ constexpr int most_effort = 1'000'000;
 struct LumberWish {
     std::vector<std::string> files;  ///< `-` is standard input
     std::optional<std::string> size; ///< nothing: the first of each table
+    std::string folder;              ///< for sheets, lists and pictures; empty: the terminal alone
     int effort = 20;                 ///< see lumber::usual_effort
     bool inventory = false;          ///< only the boards that are left, as statements of a shop file
 };

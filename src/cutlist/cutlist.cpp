@@ -25,8 +25,8 @@ bool same_wood(const piece::Part& a, const piece::Part& b) {
     const auto glue = [](const piece::Part& p) {
         return p.glue_up
                    ? std::tuple(1, p.glue_up->at_most_wide.value_or(Length()), p.glue_up->count.value_or(0),
-                                p.glue_up->alternating, p.glue_up->laminated)
-                   : std::tuple(0, Length(), 0, false, false);
+                                p.glue_up->alternating, p.glue_up->same_side, p.glue_up->laminated)
+                   : std::tuple(0, Length(), 0, false, false, false);
     };
     return a.species == b.species && a.sawn == b.sawn && a.stock == b.stock &&
            a.size_from_stock == b.size_from_stock && glue(a) == glue(b);
@@ -143,14 +143,42 @@ CutList list(const joinery::Model& model) {
         total.area_m2 += row.area_m2;
         for (const int index : row.parts) {
             const joinery::Made& made = model.made[static_cast<std::size_t>(index)];
-            list.finish_area_m2 += made.solid.surface / square_mm_per_m2;
+            row.finish_area_m2 += made.solid.surface / square_mm_per_m2;
             if (made.part->species == nullptr) continue;
             if (const auto per_m3 = wood::density(*made.part->species, model.piece->made_at))
-                total.weight_kg += made.solid.volume / cubic_mm_per_m3 * *per_m3;
+                row.weight_kg += made.solid.volume / cubic_mm_per_m3 * *per_m3;
         }
+        list.finish_area_m2 += row.finish_area_m2;
+        total.weight_kg += row.weight_kg;
     }
     list.hardware = gather_hardware(model);
     return list;
+}
+
+CutList together(const std::vector<const CutList*>& lists) {
+    CutList sum;
+    for (const CutList* list : lists) {
+        for (const CutList::Total& one : list->totals) {
+            CutList::Total& total = total_of(sum, one.wood);
+            total.volume_m3 += one.volume_m3;
+            total.board_feet += one.board_feet;
+            total.area_m2 += one.area_m2;
+            total.weight_kg += one.weight_kg;
+        }
+        for (const joinery::HardwareItem& item : list->hardware) {
+            const auto same = std::find_if(sum.hardware.begin(), sum.hardware.end(),
+                                           [&](const auto& known) { return known.name == item.name; });
+            if (same == sum.hardware.end()) {
+                joinery::HardwareItem one = item;
+                one.parts.clear();
+                one.from.clear();
+                sum.hardware.push_back(std::move(one));
+            } else
+                same->count += item.count;
+        }
+        sum.finish_area_m2 += list->finish_area_m2;
+    }
+    return sum;
 }
 
 } // namespace rayfleck::cutlist

@@ -24,8 +24,11 @@ struct Row {
     double volume_m3 = 0;                              ///< of all rough blanks of the row
     double board_feet = 0; ///< the same in board feet, exact (T × W × L(in) / 144); 0 for sheet goods
     double area_m2 = 0;    ///< width × length of all rough blanks of the row: how sheet goods are bought
-    std::string joinery;   ///< what the joints add to the body: `2 tenons of 25 in the length`
-    std::string remark;    ///< glued up of 4 staves, bark face up, grain at 15° ...
+    double weight_kg =
+        0; ///< of the row's finished parts at the made-at moisture; 0 where no density is known
+    double finish_area_m2 = 0; ///< surface of the row's finished parts
+    std::string joinery;       ///< what the joints add to the body: `2 tenons of 25 in the length`
+    std::string remark;        ///< glued up of 4 staves, bark face up, grain at 15° ...
 };
 
 struct CutList {
@@ -45,5 +48,9 @@ struct CutList {
 /// Parts of one name that are made alike share a row; parts of different names never do, since a row is named
 /// on the drawings by its number and its name.
 CutList list(const joinery::Model& model);
+
+/// What several pieces add up to: totals, hardware and surface; no rows, since their numbers are each piece's
+/// own.
+CutList together(const std::vector<const CutList*>& lists);
 
 } // namespace rayfleck::cutlist

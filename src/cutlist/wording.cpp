@@ -90,7 +90,9 @@ std::string remark_words(const joinery::Model& model, const std::vector<int>& pa
             remarks.push_back(fmt::format("laminated of {} layers", glued));
         else if (glued > 1)
             remarks.push_back(fmt::format("glued up of {} staves{}", glued,
-                                          part.glue_up->alternating ? ", bark faces alternating" : ""));
+                                          part.glue_up->alternating ? ", bark faces alternating"
+                                          : part.glue_up->same_side ? ", bark faces on one side"
+                                                                    : ""));
     }
     if (part.bark && part.bark->axis != 0) {
         if (part.bark->axis == 2)

@@ -112,7 +112,8 @@ constexpr double heading_room = 14;
 
 Leaf fresh_leaf(const Job& job, bool first) {
     Leaf leaf;
-    leaf.title = first ? "Cut list" : "Cut list, continued";
+    const std::string title = "Cut list" + (job.of_lot.empty() ? "" : ", " + job.of_lot);
+    leaf.title = first ? title : title + ", continued";
     leaf.document_type = "cut list";
     const Rect usable = job.paper.usable();
     leaf.block.text({{usable.left, usable.top - 5}, leaf.title, 5, Typeface::lettering, Ink::black, 0});

@@ -48,7 +48,7 @@ TitleFields fields_of(const Job& job) {
     fields.owner = piece.shop.owner;
     fields.creator = piece.shop.creator;
     fields.approved_by = piece.shop.approved_by;
-    fields.title = piece.title + (piece.size_name.empty() ? "" : ", " + piece.size_name);
+    fields.title = title_of(piece);
     fields.identification =
         job.wishes.identification.empty() ? number_from(fields.title) : job.wishes.identification;
     fields.date = job.wishes.date;
@@ -62,6 +62,38 @@ TitleFields fields_of(const Job& job) {
 }
 
 } // namespace
+
+std::string title_of(const piece::Piece& piece) {
+    return piece.title + (piece.size_name.empty() ? "" : ", " + piece.size_name);
+}
+
+Set bound(const Job& job, const std::vector<Leaf>& leaves, const std::string& title) {
+    Set set;
+    set.title = title;
+    set.creator = job.model.piece->shop.creator;
+    TitleFields fields = fields_of(job);
+    fields.sheets = static_cast<int>(leaves.size());
+    fields.title = title;
+    if (job.wishes.identification.empty()) fields.identification = number_from(title);
+    const TitleFields all = fields;
+    for (std::size_t i = 0; i < leaves.size(); ++i) {
+        const Leaf& leaf = leaves[i];
+        Sheet sheet;
+        const Paper& on = leaf.paper ? *leaf.paper : job.paper;
+        sheet.width = on.width;
+        sheet.height = on.height;
+        sheet.full_size = leaf.full_size;
+        sheet.title = leaf.title;
+        fields = all;
+        fields.sheet = static_cast<int>(i) + 1;
+        fields.document_type = leaf.document_type;
+        fields.scale = leaf.scale.empty() ? "none" : leaf.scale;
+        sheet_frame(on, fields).put_on(sheet);
+        leaf.block.put_on(sheet);
+        set.sheets.push_back(std::move(sheet));
+    }
+    return set;
+}
 
 Set draw(const Subject& subject, const Wishes& wishes) {
     const joinery::Model& model = subject.model;
@@ -96,35 +128,16 @@ Set draw(const Subject& subject, const Wishes& wishes) {
     const int parts_from = static_cast<int>(leaves.size());
     for (std::vector<Leaf> more :
          {part_sheets(job, leaf_of_row), template_sheets(job), cut_list_sheets(job), lumber_sheets(job),
-          label_sheets(job), assembly_steps_sheets(job), warnings_sheets(job)})
+          saw_step_sheets(job), label_sheets(job), assembly_steps_sheets(job), warnings_sheets(job)})
         std::move(more.begin(), more.end(), std::back_inserter(leaves));
 
-    Set set;
+    Set set = bound(job, leaves, title_of(piece));
     set.title = piece.title;
-    set.creator = piece.shop.creator;
-    TitleFields fields = fields_of(job);
-    fields.sheets = static_cast<int>(leaves.size());
-    const std::string title = fields.title;
-    for (std::size_t i = 0; i < leaves.size(); ++i) {
-        Leaf& leaf = leaves[i];
-        Sheet sheet;
-        const Paper& on = leaf.paper ? *leaf.paper : job.paper;
-        sheet.width = on.width;
-        sheet.height = on.height;
-        sheet.full_size = leaf.full_size;
-        sheet.title = leaf.title;
-        fields.sheet = static_cast<int>(i) + 1;
-        fields.title = title;
-        fields.document_type = leaf.document_type;
-        fields.scale = leaf.scale.empty() ? "none" : leaf.scale;
-        sheet_frame(on, fields).put_on(sheet);
-        leaf.block.put_on(sheet);
+    for (Sheet& sheet : set.sheets)
         for (Item& item : sheet.items)
             if (auto* link = std::get_if<Link>(&item); link && link->to_sheet >= link_to_row)
                 link->to_sheet =
                     parts_from + leaf_of_row[static_cast<std::size_t>(link->to_sheet - link_to_row)];
-        set.sheets.push_back(std::move(sheet));
-    }
     return set;
 }
 

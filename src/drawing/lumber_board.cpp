@@ -1,7 +1,8 @@
-// A saw line is drawn once, in the middle of the kerf; blanks have no outline of their own, since saw lines
-// and the board's edges bound them. A cut's number stands at the end of its line, outside the board where the
-// line reaches its edge, inside where there is room for it, and else only in the list. What is worth keeping
-// is named, other waste is crossed out (common practice, no published source).
+// A saw line is as wide as its kerf to scale, and never finer than a narrow line; what the straightening
+// takes is grey. Blanks have no outline of their own, since saw lines and the board's edges bound them. A
+// cut's number stands at the end of its line, outside the board where the line reaches its edge, inside where
+// there is room for it, and else only in the list. What is worth keeping is named, other waste is crossed out
+// (common practice, no published source).
 
 #include "drawing/lumber_board.hpp"
 
@@ -25,6 +26,23 @@ std::string sizes_of(const Job& job, measure::Length t, measure::Length w, measu
     return fmt::format("T {} W {} L {}", job.figure(t), job.figure(w), job.figure(l));
 }
 
+/// What is done to a board, a line for each setting: `3, 4  stop 645 mm: 1 foot A; 1 foot B`.
+std::vector<std::string> steps_on(const Job& job, const Board& board) {
+    std::vector<std::string> lines;
+    if (job.lumber == nullptr) return lines;
+    for (const lumber::Step& step : job.lumber->steps)
+        for (const lumber::Step::On& on : step.on) {
+            if (&job.lumber->boards[on.board] != &board) continue;
+            std::vector<std::string> gets;
+            for (const std::string& one : on.gets)
+                if (!one.empty()) gets.push_back(one);
+            lines.push_back(fmt::format("{}{}{}{}", fmt::join(on.cuts, ", "), on.cuts.empty() ? "" : "  ",
+                                        step.brief,
+                                        gets.empty() ? "" : fmt::format(": {}", fmt::join(gets, "; "))));
+        }
+    return lines;
+}
+
 class Picture {
   public:
     Picture(const Job& job, const Board& board, double width) : job_(job), board_(board) {
@@ -44,8 +62,7 @@ class Picture {
     /// The board's lower left corner lies at (0, 0).
     Block drawn() {
         block_.frame({0, 0, x(board_.length), y(board_.width)}, Pen::visible, Role::edge);
-        for (const Cut& cut : board_.cuts)
-            if (const auto line = line_of(cut)) block_.line(line->first, line->second, Pen::thin, Role::mark);
+        for (const Cut& cut : board_.cuts) saw_line(cut);
         for (const lumber::Flaw& flaw : board_.flaws) outline(flaw);
         for (const lumber::Placement& p : board_.placements) name(p);
         for (const lumber::Offcut& offcut : board_.offcuts) left_over(offcut);
@@ -57,6 +74,23 @@ class Picture {
   private:
     double x(measure::Length length) const { return length.value() * scale_->factor; }
     double y(measure::Length length) const { return x(length); }
+
+    void saw_line(const Cut& cut) {
+        const Rect edge = rect_of(cut.piece_x, cut.piece_y, cut.piece_length, cut.kerf);
+        if (cut.work == Cut::Work::straighten) {
+            block_.fill(edge, Ink::grey);
+            return;
+        }
+        const auto line = line_of(cut);
+        if (!line) return;
+        block_.line(line->first, line->second, Pen::thin, Role::mark);
+        const double half = cut.kerf.value() / 2 * scale_->factor;
+        if (2 * half <= width_of(Pen::thin)) return;
+        const auto [a, b] = *line;
+        block_.fill(cut.direction == Cut::Direction::crosscut ? Rect{a.x - half, a.y, a.x + half, b.y}
+                                                              : Rect{a.x, a.y - half, b.x, a.y + half},
+                    Ink::black);
+    }
 
     /// A round flaw as a circle, another as a rectangle as far as it lies on the board; grey, since nothing
     /// is cut along it. Of sapwood and checks only the border towards the clear wood is drawn.
@@ -81,6 +115,7 @@ class Picture {
     /// Nothing for a cut that the saw makes in the air at the very edge.
     std::optional<std::pair<Point2, Point2>> line_of(const Cut& cut) const {
         const double half = cut.kerf.value() / 2 * scale_->factor;
+        if (cut.work == Cut::Work::straighten) return std::nullopt;
         const double low_x = x(cut.piece_x), low_y = y(cut.piece_y), high_x = low_x + x(cut.piece_length),
                      high_y = low_y + y(cut.piece_width);
         const double at = x(cut.at) + half;
@@ -120,7 +155,7 @@ class Picture {
 
     void name(const lumber::Placement& p) {
         const Rect rect = rect_of(p.x, p.y, p.along, p.across);
-        const std::string mark = blank_mark(p), full = mark + "  " + p.name;
+        const std::string mark = blank_mark(p, job_.several()), full = mark + "  " + p.name;
         const std::string sizes = fmt::format("W {} L {}", job_.figure(p.across), job_.figure(p.along));
         constexpr double lift = 2.2;
         if (rect.height() > 10 && rect.width() > rect.height() &&
@@ -195,8 +230,9 @@ class Picture {
 
 } // namespace
 
-std::string blank_mark(const lumber::Placement& placement) {
-    return std::to_string(placement.reference) + (placement.instance.empty() ? "" : " " + placement.instance);
+std::string blank_mark(const lumber::Placement& placement, bool several) {
+    return (several ? fmt::format("P{} ", placement.source + 1) : "") + std::to_string(placement.reference) +
+           (placement.instance.empty() ? "" : " " + placement.instance);
 }
 
 Block lumber_board(const Job& job, const Board& board, double width) {
@@ -227,9 +263,8 @@ Block lumber_board(const Job& job, const Board& board, double width) {
     const double gap = 6;
     const int columns = std::max(1, static_cast<int>((width + gap) / (115 + gap)));
     const double column = (width - (columns - 1) * gap) / columns;
-    for (const Cut& cut : board.cuts)
-        for (std::string& line :
-             wrapped(fmt::format("{}  {}", cut.number, cut.words), column, note_height, Typeface::sans))
+    for (const std::string& step : steps_on(job, board))
+        for (std::string& line : wrapped(step, column, note_height, Typeface::sans))
             lines.push_back(std::move(line));
     const std::size_t rows =
         (lines.size() + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns);

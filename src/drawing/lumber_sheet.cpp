@@ -1,9 +1,8 @@
-// The lumber plan: what to buy and what it costs, then every board in use with its cuts, then labels to stick
-// on the blanks.
+// The lumber plan: what to buy and what it costs, then every board in use with its cuts, then the work at the
+// machines.
 //
-// Boards stand one below the other in the order of the plan, as many as a sheet holds. Labels are 60 by 30 mm
-// in a grid with thin lines to cut along: the piece, the part's number, name and rough size, the board it
-// comes from, which way its grain runs and which side is to be planed first.
+// Boards stand one below the other in the order of the plan, as many as a sheet holds. The work is a table of
+// its own, machine by machine, so that it can lie beside the saw.
 
 #include <algorithm>
 #include <cmath>
@@ -12,7 +11,6 @@
 
 #include "drawing/lettering.hpp"
 #include "drawing/lumber_board.hpp"
-#include "drawing/marks.hpp"
 #include "drawing/table.hpp"
 
 namespace rayfleck::drawing {
@@ -20,7 +18,9 @@ namespace {
 
 constexpr double title_room = 10;
 
-Leaf fresh_leaf(const Job& job, const std::string& title, const std::string& type) {
+} // namespace
+
+Leaf headed_leaf(const Job& job, const std::string& title, const std::string& type) {
     Leaf leaf;
     leaf.title = title;
     leaf.document_type = type;
@@ -33,6 +33,8 @@ Leaf fresh_leaf(const Job& job, const std::string& title, const std::string& typ
                      0});
     return leaf;
 }
+
+namespace {
 
 FreeSpace space_of(const Job& job) {
     const Rect usable = job.paper.usable();
@@ -48,23 +50,24 @@ Table purchases_table(const Job& job, double width) {
     Table table;
     const auto figures = Typeface::lettering;
     table.columns = {{"off", 10, true, figures},
-                     {"wood and stock", width - 134, false, Typeface::sans},
+                     {"wood, stock, sawing", width - 148, false, Typeface::sans},
                      {"T", 14, true, figures},
                      {"W", 16, true, figures},
                      {"L", 18, true, figures},
                      {job.in_inches() ? "board feet" : "m³", 22, true, figures},
-                     {"price", 30, true, figures},
+                     {"price", 44, true, figures},
                      {plan.currency.empty() ? "cost" : "cost, " + plan.currency, 24, true, figures}};
     for (const lumber::Purchase& line : plan.purchases) {
         TableRow row;
         row.cells = {std::to_string(line.count),
-                     line.wood + (line.stock.empty() ? "" : ", " + line.stock),
+                     line.wood + (line.stock.empty() ? "" : ", " + line.stock) +
+                         (line.sawn.empty() ? "" : ", " + line.sawn + " sawn"),
                      job.figure(line.thickness),
                      job.figure(line.width) + (line.random_width ? " *" : ""),
                      job.figure(line.length),
                      job.in_inches() ? fmt::format("{:.2f}", line.board_feet)
                                      : fmt::format("{:.4f}", line.volume_m3),
-                     line.priced ? fmt::format("{:.2f} / {}", line.each, line.per) : "–",
+                     line.priced ? fmt::format("{:.2f} / {}", line.per_unit, line.per) : "–",
                      line.priced ? fmt::format("{:.2f}", line.cost) : "–"};
         table.rows.push_back(std::move(row));
     }
@@ -119,8 +122,10 @@ std::vector<std::string> summary(const Job& job) {
             break;
         }
     told.push_back(
-        fmt::format("Kerf {} for rips, {} for crosscuts; {} off each end. Lines are for the side that "
-                    "is kept: the blade runs beyond them.",
+        fmt::format("Kerf {} for rips, {} for crosscuts; {} off each end. A setting is measured from "
+                    "stop or fence to the near side of the blade: what is named lies between them, "
+                    "the blade and what comes off lie beyond the line. The left end of a picture goes to "
+                    "the stop, its lower edge to the fence; grey is planed off to straighten the edge.",
                     job.figure(plan.kerf_rip), job.figure(plan.kerf_crosscut), job.figure(plan.end_trim)));
     for (const std::string& remark : plan.remarks) told.push_back(remark);
     told.push_back(
@@ -175,7 +180,7 @@ class Leaves {
 
   private:
     void open() {
-        leaves_.push_back(fresh_leaf(job_, leaves_.empty() ? title_ : title_ + ", continued", type_));
+        leaves_.push_back(headed_leaf(job_, leaves_.empty() ? title_ : title_ + ", continued", type_));
         space_ = space_of(job_);
         fresh_ = true;
     }
@@ -186,29 +191,6 @@ class Leaves {
     std::optional<FreeSpace> space_;
     bool fresh_ = true;
 };
-
-Block label(const Job& job, const lumber::Board& board, const lumber::Placement& p, double width,
-            double height) {
-    Block block;
-    block.frame({0, 0, width, height}, Pen::thin, Role::table);
-    constexpr double inset = 2.5;
-    const double room = width - 2 * inset;
-    double y = height - inset - heading_height;
-    const auto line = [&](const std::string& words, double cap, Typeface face, double step) {
-        Text text = fitted(words, room, {cap}, face);
-        text.at = {inset, y};
-        block.text(text);
-        y -= step;
-    };
-    line(blank_mark(p) + "  " + p.name, heading_height, Typeface::sans_bold, 5.2);
-    line(job.model.piece->title, note_height, Typeface::sans, 4.4);
-    line(fmt::format("rough T {} W {} L {}", job.figure(p.thickness),
-                     job.figure(p.turned ? p.along : p.across), job.figure(p.turned ? p.across : p.along)),
-         note_height, Typeface::sans, 4.4);
-    line("from " + board.name + ", " + board.wood, note_height, Typeface::sans, 4.4);
-    if (!board.sheet) grain_arrow(block, {width / 2, inset + 1.5}, 22, 0);
-    return block;
-}
 
 } // namespace
 
@@ -230,29 +212,29 @@ std::vector<Leaf> lumber_sheets(const Job& job) {
     return leaves.take();
 }
 
-std::vector<Leaf> label_sheets(const Job& job) {
-    if (job.lumber == nullptr || job.lumber->boards.empty()) return {};
-    constexpr double width = 60, height = 30;
-    const Rect usable = job.paper.usable(), title = job.paper.title_block();
-    std::vector<Leaf> leaves;
-    std::vector<Point2> places;
-    const auto open = [&] {
-        leaves.push_back(
-            fresh_leaf(job, leaves.empty() ? "Labels for the blanks" : "Labels, continued", "labels"));
-        places.clear();
-        for (double top = usable.top - title_room; top - height >= usable.bottom; top -= height)
-            for (double left = usable.left; left + width <= usable.right; left += width)
-                if (!meet(Rect{left, top - height, left + width, top}, grown(title, 2)))
-                    places.push_back({left, top - height});
-    };
-    std::size_t next = 0;
-    for (const lumber::Board& board : job.lumber->boards)
-        for (const lumber::Placement& p : board.placements) {
-            if (leaves.empty() || next == places.size()) open(), next = 0;
-            if (places.empty()) return {};
-            leaves.back().block.add(label(job, board, p, width, height), places[next++]);
-        }
-    return leaves;
+std::vector<Leaf> saw_step_sheets(const Job& job) {
+    if (job.lumber == nullptr || job.lumber->steps.empty()) return {};
+    Leaves leaves(job, "Work at the machines", "lumber plan");
+    const double width = job.paper.usable().width();
+    const bool wide = width > 300;
+    Table table;
+    table.columns = {{"step", 12, true, Typeface::sans_bold},
+                     {"machine", wide ? 30.0 : 24.0, false, Typeface::sans},
+                     {"do", wide ? 92.0 : 56.0, false, Typeface::sans},
+                     {"to which board, in cuts by number (what lies at stop or fence)",
+                      width - (wide ? 134 : 92), false, Typeface::sans}};
+    std::string before;
+    for (const lumber::Step& step : job.lumber->steps) {
+        TableRow row;
+        const std::string where = step.words.substr(std::min(step.words.size(), step.what.size() + 2));
+        row.cells = {std::to_string(step.number), step.machine == before ? "" : step.machine, step.what,
+                     where};
+        before = step.machine;
+        if (!step.cautions.empty()) row.below = fmt::format("care: {}", fmt::join(step.cautions, "; "));
+        table.rows.push_back(std::move(row));
+    }
+    leaves.stand(table);
+    return leaves.take();
 }
 
 } // namespace rayfleck::drawing

@@ -27,7 +27,15 @@ struct Job {
     std::vector<int> row_of_part;
     /// Null when no lumber was planned.
     const lumber::Plan* lumber = nullptr;
+    /// The pieces planned together, where there are several; null for a piece of its own.
+    const std::vector<lumber::Source>* lot = nullptr;
+    /// Which of them, as its cut list is headed: `P2 Stool`; empty for a piece of its own.
+    std::string of_lot = {};
 
+    bool several() const { return lot != nullptr && lot->size() > 1; }
+    const piece::Piece& piece_of(const lumber::Placement& p) const {
+        return lot != nullptr ? *(*lot)[p.source].model->piece : *model.piece;
+    }
     const joinery::Made& made(int part) const { return model.made[static_cast<std::size_t>(part)]; }
     bool in_inches() const { return manner.unit == measure::Unit::in || manner.unit == measure::Unit::ft; }
     /// Height of dimension figures on the sheets with the whole piece, and in part drawings. Built fractions
@@ -86,6 +94,8 @@ std::vector<Leaf> cut_list_sheets(const Job& job);
 
 /// What to buy, and every board in use with its cuts; nothing where no lumber was planned.
 std::vector<Leaf> lumber_sheets(const Job& job);
+/// The work of all boards, machine by machine; nothing where no lumber was planned.
+std::vector<Leaf> saw_step_sheets(const Job& job);
 /// Labels to stick on the blanks.
 std::vector<Leaf> label_sheets(const Job& job);
 
@@ -93,5 +103,13 @@ std::vector<Leaf> label_sheets(const Job& job);
 std::vector<Leaf> assembly_steps_sheets(const Job& job);
 
 std::vector<Leaf> warnings_sheets(const Job& job);
+
+/// A part of a table, a sheet's heading and what else stands in the lists at the end of a set.
+Leaf headed_leaf(const Job& job, const std::string& title, const std::string& type);
+/// The sheets with their frames, numbers and title blocks. Links to rows of the cut list are left as they
+/// are.
+Set bound(const Job& job, const std::vector<Leaf>& leaves, const std::string& title);
+/// How the piece is named in title blocks: `Side table, tall`.
+std::string title_of(const piece::Piece& piece);
 
 } // namespace rayfleck::drawing

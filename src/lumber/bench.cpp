@@ -1,6 +1,8 @@
-// See bench.hpp. The line is on the side of the stop or fence; the blade and its kerf lie beyond it. What is
-// cut off in front of the line is named when it is a finished blank or an offcut; otherwise the names of all
-// blanks in it are told, so that the maker can write them on the piece.
+// See bench.hpp. The line is on the side of the stop or fence; the blade and its kerf lie beyond it.
+//
+// The cutting room knows boards whose edges are straight. Here the edge comes back: crosscuts of the first
+// stage go through the whole rough width, and every section that yields blanks gets its lower edge
+// straightened before anything else is done to it, since a short edge loses less than a long one.
 
 #include "lumber/bench.hpp"
 
@@ -11,75 +13,115 @@
 namespace rayfleck::lumber {
 namespace {
 
-using measure::Rational;
-
-std::string label(const Placement& placement) {
-    return fmt::format("{} {} {}", placement.reference, placement.name, placement.instance);
-}
-
-/// What lies in a rectangle of the board, in words; empty: nothing but waste.
-std::string held(const Board& board, Length x, Length y, Length length, Length width) {
-    std::vector<std::string> labels;
-    bool whole = false;
-    for (const Placement& p : board.placements) {
-        if (p.x < x || p.y < y || p.x + p.along > x + length || p.y + p.across > y + width) continue;
-        labels.push_back(label(p));
-        whole = p.along == length && p.across == width;
-    }
-    if (labels.empty()) return "";
-    constexpr std::size_t told_at_most = 3;
-    if (labels.size() == 1) return (whole ? "this is " : "holds ") + labels.front();
-    if (labels.size() <= told_at_most) return fmt::format("holds {}", fmt::join(labels, ", "));
-    return fmt::format("holds {} and {} more", labels.front(), labels.size() - 1);
-}
-
-Cut trim_cut(const Board& board, int number, bool left, Length kerf, Length trim,
-             const measure::Manner& manner) {
+Cut square(const Board& board, bool left, const Takes& takes) {
     Cut cut;
-    cut.number = number;
-    cut.end_trim = true;
-    cut.kerf = kerf;
-    cut.piece_x = left ? Length() : trim;
+    cut.work = Cut::Work::square;
+    cut.stage = 0;
+    cut.kerf = takes.kerf_crosscut;
+    cut.piece_x = left ? Length() : takes.trim;
     cut.piece_length = board.length - cut.piece_x;
     cut.piece_width = board.width;
-    cut.at = left ? std::max(Length(), trim - kerf) : board.length - trim;
+    cut.at = left ? std::max(Length(), takes.trim - takes.kerf_crosscut) : board.length - takes.trim;
     cut.fence = cut.at - cut.piece_x;
-    cut.words = fmt::format("square the {} end: {} off with the kerf", left ? "left" : "right",
-                            measure::text_with_unit(trim, manner));
+    cut.waste_beyond = !left;
     return cut;
 }
 
-} // namespace
+/// Pieces as wide as the board that the first crosscuts leave.
+struct Section {
+    Length from, to;
+    bool straight = false;
+};
 
-void tell_cuts(Board& board, const cutting::Board& from, Length kerf_rip, Length kerf_crosscut, Length trim,
-               const piece::Shop& shop, const measure::Manner& manner) {
-    int number = 0;
-    if (trim > Length()) {
-        board.cuts.push_back(trim_cut(board, ++number, true, kerf_crosscut, trim, manner));
-        board.cuts.push_back(trim_cut(board, ++number, false, kerf_crosscut, trim, manner));
+class Sawing {
+  public:
+    Sawing(Board& board, const cutting::Board& from, const Takes& takes)
+        : board_(board), from_(from), takes_(takes) {}
+
+    void saw() {
+        if (takes_.trim > Length()) {
+            board_.cuts.push_back(square(board_, true, takes_));
+            board_.cuts.push_back(square(board_, false, takes_));
+        }
+        sections_ = {{takes_.trim, board_.length - takes_.trim}};
+        for (const cutting::Cut& one : from_.cuts) sever(one);
+        for (Section& section : sections_)
+            if (std::any_of(board_.placements.begin(), board_.placements.end(), [&](const Placement& p) {
+                    return p.x >= section.from && p.x + p.along <= section.to;
+                }))
+                straighten(section);
     }
-    for (const cutting::Cut& one : from.cuts) {
+
+    /// A left over piece, as wide as the rough board where its edge was never touched.
+    Offcut left_over(const cutting::Rectangle& rest) const {
+        Offcut offcut{from_tenths(rest.x) + takes_.trim, from_tenths(rest.y) + takes_.edge,
+                      from_tenths(rest.length), from_tenths(rest.width)};
+        for (const Section& section : sections_)
+            if (!section.straight && offcut.x == section.from && offcut.x + offcut.length == section.to) {
+                offcut.y = Length();
+                offcut.width = board_.width;
+            }
+        return offcut;
+    }
+
+  private:
+    void straighten(Section& section) {
+        if (section.straight || takes_.edge == Length()) return;
+        section.straight = true;
         Cut cut;
-        cut.number = ++number;
+        cut.work = Cut::Work::straighten;
+        cut.direction = Cut::Direction::rip;
+        cut.piece_x = section.from;
+        cut.piece_length = section.to - section.from;
+        cut.piece_width = board_.width;
+        cut.kerf = takes_.edge;
+        board_.cuts.push_back(std::move(cut));
+    }
+
+    void sever(const cutting::Cut& one) {
+        Cut cut;
         const bool rip = one.direction == cutting::Cut::Direction::rip;
         cut.direction = rip ? Cut::Direction::rip : Cut::Direction::crosscut;
-        cut.kerf = rip ? kerf_rip : kerf_crosscut;
-        cut.piece_x = from_tenths(one.piece.x) + trim;
-        cut.piece_y = from_tenths(one.piece.y);
+        cut.stage = one.stage;
+        cut.kerf = rip ? takes_.kerf_rip : takes_.kerf_crosscut;
+        cut.piece_x = from_tenths(one.piece.x) + takes_.trim;
+        cut.piece_y = from_tenths(one.piece.y) + takes_.edge;
         cut.piece_length = from_tenths(one.piece.length);
         cut.piece_width = from_tenths(one.piece.width);
-        cut.at = rip ? from_tenths(one.at) : from_tenths(one.at) + trim;
+        cut.at = rip ? from_tenths(one.at) + takes_.edge : from_tenths(one.at) + takes_.trim;
         cut.fence = cut.at - (rip ? cut.piece_y : cut.piece_x);
-        const std::string near = rip ? held(board, cut.piece_x, cut.piece_y, cut.piece_length, cut.fence)
-                                     : held(board, cut.piece_x, cut.piece_y, cut.fence, cut.piece_width);
-        cut.words = fmt::format("{} at {} from the {}, blade beyond the line; {}", rip ? "rip" : "crosscut",
-                                measure::text_with_unit(cut.fence, manner), rip ? "lower edge" : "left end",
-                                near.empty() ? "what comes off is left over" : near);
-        board.cuts.push_back(std::move(cut));
+        for (std::size_t s = 0; s < sections_.size(); ++s) {
+            Section& section = sections_[s];
+            const Length end = cut.piece_x + cut.piece_length;
+            if (cut.piece_x < section.from || end > section.to) continue;
+            if (rip || one.stage > 1 || section.straight) {
+                straighten(section);
+                break;
+            }
+            cut.piece_y = Length();
+            cut.piece_width = board_.width;
+            const Section rest{cut.at + cut.kerf, section.to};
+            section.to = cut.at;
+            if (rest.to > rest.from)
+                sections_.insert(sections_.begin() + static_cast<std::ptrdiff_t>(s) + 1, rest);
+            break;
+        }
+        board_.cuts.push_back(std::move(cut));
     }
+
+    Board& board_;
+    const cutting::Board& from_;
+    const Takes& takes_;
+    std::vector<Section> sections_;
+};
+
+} // namespace
+
+void tell_cuts(Board& board, const cutting::Board& from, const Takes& takes, const piece::Shop& shop) {
+    Sawing sawing(board, from, takes);
+    sawing.saw();
     for (const cutting::Rectangle& rest : from.leftovers) {
-        Offcut offcut{from_tenths(rest.x) + trim, from_tenths(rest.y), from_tenths(rest.length),
-                      from_tenths(rest.width)};
+        Offcut offcut = sawing.left_over(rest);
         const auto large_enough = [&](Length length, Length width) {
             return length >= shop.keep_length && width >= shop.keep_width;
         };

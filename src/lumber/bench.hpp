@@ -1,16 +1,29 @@
 #pragma once
-// A board as cut, told for the saw bench: end trims, cuts with fence settings and words, offcuts.
+// A board as cut, told for the saws: end trims, straightened edges, cuts with fence settings, offcuts; and
+// the work of all boards together, machine by machine.
 
 #include "lumber/orders.hpp"
 
 namespace rayfleck::lumber {
 
+/// What the saws take.
+struct Takes {
+    Length kerf_rip, kerf_crosscut;
+    Length trim; ///< off each end
+    Length edge; ///< off the lower edge, where it is straightened
+};
+
 /// Fills cuts, offcuts of a board whose placements are told already.
-/// cut     the board in tenths of a millimetre, end trims taken off
-/// trim    taken off each end
-void tell_cuts(Board& board, const cutting::Board& cut, Length kerf_rip, Length kerf_crosscut, Length trim,
-               const piece::Shop& shop, const measure::Manner& manner);
+/// cut     the board in tenths of a millimetre, end trims and straightened edge taken off
+void tell_cuts(Board& board, const cutting::Board& cut, const Takes& takes, const piece::Shop& shop);
 /// Fills in the flaws that the shop file tells of.
 void tell_flaws(Board& board, const piece::Shop::Board& told);
+
+/// Puts the cuts of all boards in order, machine by machine and setting by setting; numbers them; writes the
+/// words of cuts and steps.
+void tell_steps(Plan& plan, const std::vector<Source>& sources, const piece::Shop& shop);
+
+/// `3 long apron A`, with the number of its piece in front where there are several: `P2 3 long apron A`.
+std::string label_of(const Placement& placement, bool several);
 
 } // namespace rayfleck::lumber

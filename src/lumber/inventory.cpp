@@ -84,7 +84,9 @@ std::string fresh_mark(const std::string& base, std::vector<std::string>& taken)
 } // namespace
 
 std::string inventory_after(const Plan& plan, const piece::Shop& shop) {
-    std::string out;
+    std::string out =
+        "# Boards on hand when all is cut, and offcuts worth keeping.\nshop file \"Boards on hand\"\n"
+        "units mm\n";
     std::vector<std::string> taken;
     for (const piece::Shop::Board& board : shop.boards) taken.push_back(board.id);
     for (const piece::Shop::Board& board : shop.boards) {

@@ -1,14 +1,17 @@
 #pragma once
 // The lumber plan: which blank comes out of which board, what has to be bought, in what order to cut.
 //
-// The rough sizes of the cut list become blanks (glued-up parts their staves, laminated ones their layers);
-// blanks are sorted to the boards that suit them in wood, thickness and sawing; the room `cutting` lays them
-// out under the cuts that a shop makes: end trim, crosscut, rip, crosscut; for sheets rip first. Boards on
-// hand go before bought ones, and nothing is laid over their flaws. Parts that match come from one board, as
-// neighbours. Sizes are counted in whole tenths of a millimetre, to the nearest. Left out: resawing, matching
-// of staves, the edge that is straightened first (the width allowance of the blanks pays for it).
+// The rough sizes of the cut list become blanks (glued-up parts their staves, laminated ones their layers,
+// thin ones put together to be resawn); blanks are sorted to the boards that suit them in wood, thickness and
+// sawing; the room `cutting` lays them out under the cuts that a shop makes: end trim, crosscut, straighten
+// an edge, rip, crosscut; for sheets rip first. Boards on hand go before bought ones, and nothing is laid
+// over their flaws. Parts that match come from one board, as neighbours, or out of one thickness. Then all
+// cuts of all boards are put in order machine by machine. Sizes are counted in whole tenths of a millimetre,
+// to the nearest. Left out: staves of different widths in one panel, and the face that is flattened first
+// (the thickness allowance pays for it).
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,6 +29,16 @@ struct Source {
     const cutlist::CutList* cut_list = nullptr;
 };
 
+/// What a blank becomes: a part, or a stave or layer of one.
+struct Leaf {
+    std::size_t row = 0; ///< into CutList::rows
+    int part = 0;        ///< index into their Model::made
+    int reference = 0;
+    std::string name, instance; ///< as in Placement, of this one alone
+    std::string turn;           ///< `bark side up`: how a stave lies in its panel; empty: not told
+    Length thickness;           ///< rough, of this one alone
+};
+
 /// One blank in its place. Board frame: x along the board from its left end, y across from its lower edge,
 /// end trims included.
 struct Placement {
@@ -34,24 +47,34 @@ struct Placement {
     int part = 0;           ///< index into their Model::made: the part that the blank becomes, or belongs to
     int reference = 0;      ///< the row's number in the balloons
     std::string name;       ///< `long apron`
-    std::string instance;   ///< A, B ... for the parts of a row; `A2` is the second stave or layer of part A
+    std::string instance;   ///< A, B ... for the parts of a row; `A2` is the second stave or layer of part A;
+                            ///< `A+B` are resawn out of one
     Length x, y, along, across; ///< where it lies, rough
-    Length thickness;           ///< rough
+    Length thickness;           ///< rough, of all leaves with the kerfs between
+    std::vector<Leaf> leaves;   ///< at least one; several are resawn out of it, from the face side
     bool turned = false;        ///< its length runs across the board (only sheets without face grain)
 };
 
 /// One cut through the whole piece on the saw. The line is drawn at `at`; the blade runs on the far side of
 /// it, away from the stop or fence, and takes the kerf there.
 struct Cut {
-    int number = 0; ///< 1, 2, 3 ... on its board, in the order in which they can be made
+    int number = 0; ///< 1, 2, 3 ... on its board, in the order in which they are made
     enum class Direction { crosscut, rip };
     Direction direction = Direction::crosscut;
-    bool end_trim = false;                              ///< only squares a bad end
+    enum class Work {
+        square,     ///< squares an end
+        straighten, ///< takes `kerf` off the lower edge, so that it runs true along the fence
+        sever,      ///< parts the piece in two
+    } work = Work::sever;
+    int stage = 1;                                      ///< of the cutting room; see there
     Length piece_x, piece_y, piece_length, piece_width; ///< what lies on the saw
     Length at;                                          ///< of x (crosscut) or y (rip), in the board frame
     Length kerf;
-    Length fence;      ///< from the piece's left end or lower edge to the line
-    std::string words; ///< for the bench
+    Length fence;              ///< from the piece's left end or lower edge to the line
+    std::string near;          ///< names of the blanks between stop or fence and blade; empty: waste
+    bool offcut = false;       ///< what lies there is no blank, but worth keeping
+    bool waste_beyond = false; ///< nothing beyond the blade is worth anything
+    std::string words;         ///< for the bench
 };
 
 /// What is left over.
@@ -92,7 +115,8 @@ struct Purchase {
     double board_feet = 0, volume_m3 = 0, area_m2 = 0; ///< of all
     bool priced = false;
     double each = 0, cost = 0; ///< in the shop file's money, to the hundredth; 0 without a price
-    std::string per;           ///< board foot, m3, piece
+    double per_unit = 0;       ///< as the shop file tells it, of one unit
+    std::string per;           ///< board foot, m3, m2, piece
     std::string words;         ///< the whole line, for the yard
 };
 
@@ -105,7 +129,26 @@ struct Missing {
     std::string reason, remedy;
 };
 
+/// What is done with one setting of a machine, on all boards.
+struct Step {
+    int number = 0;
+    enum class Doing { square, crosscut, straighten, rip, resaw, plane } doing = Doing::square;
+    std::string machine;           ///< `table saw`
+    std::optional<Length> setting; ///< of the fence or stop to the near side of the blade; of the planer
+    struct On {
+        std::size_t board = 0;
+        std::vector<int> cuts;         ///< their numbers; none for resawing and planing
+        std::vector<std::string> gets; ///< what each cut yields, or the blanks worked on
+    };
+    std::vector<On> on;
+    std::vector<std::string> cautions;
+    std::string what;  ///< `set the fence to 63 mm and rip`
+    std::string brief; ///< `fence 63 mm`
+    std::string words; ///< the whole step
+};
+
 struct Plan {
+    std::vector<Step> steps;   ///< in the order of the work, machine by machine
     std::vector<Board> boards; ///< on hand first, in the order of the shop file, then bought ones
     std::vector<Purchase> purchases;
     std::vector<Missing> missing;
@@ -139,8 +182,8 @@ Plan plan(const joinery::Model& model, const cutlist::CutList& cut_list,
 /// prices, else of the first.
 Plan plan(const std::vector<Source>& sources, cutting::Effort effort = usual_effort);
 
-/// Boards on hand when all is cut, as statements of a shop file: boards not touched, and offcuts worth
-/// keeping under marks of their own. In millimetres.
+/// Boards on hand when all is cut, as a shop file that the shop's own may bring in: boards not touched, and
+/// offcuts worth keeping under marks of their own. In millimetres.
 std::string inventory_after(const Plan& plan, const piece::Shop& shop);
 
 /// The shop that `plan` of these pieces uses; null without pieces.

@@ -16,33 +16,34 @@ struct Asking {
     const std::vector<BlankType>& blanks;
     const std::vector<Source>& sources;
 
-    /// The blank type of a part; nothing when it is in none.
-    std::optional<std::size_t> blank_of(std::size_t source, int part) const {
+    /// The blanks of a part: types, and which of their blanks; its staves or layers in their order.
+    std::vector<std::pair<std::size_t, std::size_t>> blanks_of_part(std::size_t source, int part) const {
+        std::vector<std::pair<std::size_t, std::size_t>> out;
         for (std::size_t b = 0; b < blanks.size(); ++b)
-            if (blanks[b].source == source &&
-                std::find(blanks[b].parts.begin(), blanks[b].parts.end(), part) != blanks[b].parts.end())
-                return b;
-        return std::nullopt;
+            if (blanks[b].source == source)
+                for (std::size_t n = 0; n < blanks[b].blanks.size(); ++n)
+                    if (blanks[b].blanks[n].front().part == part) out.emplace_back(b, n);
+        return out;
     }
 
     /// gives  why it cannot be asked for; empty when it was
     std::string ask(std::size_t source, std::size_t index) {
         const piece::Match& match = sources[source].model->piece->matches[index];
-        if (match.how == syntax::Matching::book_matched)
-            return "resaw each pair out of one thicker piece; the plan shows the leaves one by one";
-        if (match.parts.size() < 2) return "";
+        // Those are put together before, and resawn.
+        if (match.how == syntax::Matching::book_matched) return "";
+        std::vector<std::pair<std::size_t, std::size_t>> members;
+        for (const int part : match.parts)
+            for (const auto& one : blanks_of_part(source, part)) members.push_back(one);
+        if (members.size() < 2) return "";
         Problem* problem = nullptr;
         cutting::Sequence sequence;
         cutting::Measure length = 0, width = 0, longest = 0, widest = 0;
         std::vector<std::size_t> stocks;
-        for (const int part : match.parts) {
-            const auto blank = blank_of(source, part);
-            if (!blank || blanks[*blank].per_part > 1)
-                return "choose the boards by eye: the plan keeps no staves or layers together";
+        for (const auto& [blank, ignored] : members) {
             Problem* here = nullptr;
             std::size_t place = 0;
             for (Problem& one : problems) {
-                const auto at = std::find(one.blanks.begin(), one.blanks.end(), *blank);
+                const auto at = std::find(one.blanks.begin(), one.blanks.end(), blank);
                 if (at == one.blanks.end()) continue;
                 here = &one;
                 place = static_cast<std::size_t>(at - one.blanks.begin());
@@ -63,7 +64,7 @@ struct Asking {
             longest = std::max(longest, wanted.length);
             widest = std::max(widest, wanted.width);
         }
-        const auto kerfs = static_cast<cutting::Measure>(match.parts.size()) - 1;
+        const auto kerfs = static_cast<cutting::Measure>(members.size()) - 1;
         length += kerfs * problem->order.kerf_crosscut;
         width += kerfs * problem->order.kerf_rip;
         const auto holds = [&](cutting::Measure along, cutting::Measure across) {
@@ -79,7 +80,7 @@ struct Asking {
         else
             return "no board is large enough for all of them together";
         problem->order.sequences.push_back(std::move(sequence));
-        problem->rows.push_back({source, index});
+        problem->rows.push_back({source, index, std::move(members)});
         return "";
     }
 };

@@ -47,7 +47,8 @@ std::vector<std::size_t> sets_of(const std::vector<std::vector<std::size_t>>& al
 
 bool has_room(const StockType& stock, const BlankType& blank, const piece::Shop& shop) {
     const cutting::Measure trim = stock.sheet ? 0 : 2 * tenths(shop.end_trim);
-    const cutting::Measure length = tenths(stock.length) - trim, width = tenths(stock.width);
+    const cutting::Measure length = tenths(stock.length) - trim,
+                           width = tenths(stock.width) - tenths(straightened_off(stock, shop));
     const cutting::Measure along = tenths(blank.length), across = tenths(blank.width);
     return (along <= length && across <= width) || (blank.may_turn && across <= length && along <= width);
 }
@@ -55,13 +56,14 @@ bool has_room(const StockType& stock, const BlankType& blank, const piece::Shop&
 /// Kinds of defect: sapwood may be borne, all else not.
 constexpr std::uint32_t flawed = 1, sapwood = 2;
 
-/// What is told of a board on hand, in the frame of its length without end trims.
-std::vector<cutting::Defect> defects_of(const piece::Shop::Board& board, cutting::Measure trim) {
+/// What is told of a board on hand, in the frame of what the end trims and the straightened edge leave.
+std::vector<cutting::Defect> defects_of(const piece::Shop::Board& board, cutting::Measure trim,
+                                        cutting::Measure edge) {
     std::vector<cutting::Defect> out;
     const cutting::Measure length = tenths(board.length), width = tenths(board.width);
     const auto add = [&](cutting::Measure x, cutting::Measure y, cutting::Measure along,
                          cutting::Measure across, std::uint32_t kinds) {
-        if (along > 0 && across > 0) out.push_back({x - trim, y, along, across, kinds});
+        if (along > 0 && across > 0) out.push_back({x - trim, y - edge, along, across, kinds});
     };
     const cutting::Measure back = tenths(board.sapwood_back), right = tenths(board.checks_right);
     add(0, 0, length, tenths(board.sapwood_front), sapwood);
@@ -93,9 +95,10 @@ Problem problem_of(const std::vector<std::size_t>& members, const std::vector<Bl
         const StockType& from = stocks[s];
         cutting::Stock stock;
         stock.length = tenths(from.length) - (sheet ? 0 : 2 * tenths(shop.end_trim));
-        stock.width = tenths(from.width);
+        const cutting::Measure edge = tenths(straightened_off(from, shop));
+        stock.width = tenths(from.width) - edge;
         stock.cost = cost_of(from);
-        if (from.board) stock.defects = defects_of(*from.board, sheet ? 0 : tenths(shop.end_trim));
+        if (from.board) stock.defects = defects_of(*from.board, sheet ? 0 : tenths(shop.end_trim), edge);
         if (from.on_hand > 0) {
             stock.available = from.on_hand;
             problem.on_hand_at_most += stock.cost * from.on_hand;
@@ -132,11 +135,35 @@ Length kerf_of_rip(const piece::Shop& shop) {
     return usual_kerf;
 }
 
-Length kerf_of_crosscut(const piece::Shop& shop) {
+std::string crosscut_saw(const piece::Shop& shop) {
     for (const auto& [saw, kerf] : shop.kerfs)
         for (const char* name : {"miter saw", "mitre saw", "chop saw", "crosscut saw", "radial arm saw"})
-            if (saw == name) return kerf;
-    return kerf_of_rip(shop);
+            if (saw == name) return saw;
+    return "table saw";
+}
+
+Length kerf_of_crosscut(const piece::Shop& shop) {
+    const std::string name = crosscut_saw(shop);
+    for (const auto& [saw, kerf] : shop.kerfs)
+        if (saw == name) return kerf;
+    return usual_kerf;
+}
+
+bool has_band_saw(const piece::Shop& shop) {
+    return std::any_of(shop.kerfs.begin(), shop.kerfs.end(),
+                       [](const auto& kerf) { return kerf.first == "band saw"; });
+}
+
+Length kerf_of_resaw(const piece::Shop& shop) {
+    for (const auto& [saw, kerf] : shop.kerfs)
+        if (saw == "band saw") return kerf;
+    return Length::mm(2);
+}
+
+Length resaw_height(const piece::Shop& shop) {
+    for (const piece::Shop::Limit& limit : shop.limits)
+        if (limit.machine == "band saw" && limit.what == "height") return limit.amount;
+    return Length::mm(150);
 }
 
 std::vector<std::size_t> stocks_of(const BlankType& blank, const std::vector<StockType>& stocks,

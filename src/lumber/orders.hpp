@@ -13,9 +13,10 @@
 
 namespace rayfleck::lumber {
 
-/// Parts that the order holds together in a row.
+/// Blanks that the order holds together in a row.
 struct Row {
-    std::size_t source = 0, match = 0; ///< into the pieces, into their Piece::matches
+    std::size_t source = 0, match = 0;                        ///< into the pieces, into their Piece::matches
+    std::vector<std::pair<std::size_t, std::size_t>> members; ///< blank type, and which of its blanks
 };
 
 /// An order and what its indices mean.
@@ -32,8 +33,8 @@ std::vector<Problem> problems_of(const std::vector<BlankType>& blanks, const std
                                  const piece::Shop& shop);
 
 /// Asks the problems for the matches of the pieces: parts in sequence end to end out of one board, parts from
-/// one board end to end or, where no board is as long, side by side. What cannot be asked for is told in the
-/// remarks: parts glued up of staves, of different stock, book-matched pairs, and rows that no board holds.
+/// one board end to end or, where no board is as long, side by side; of glued-up parts their staves. What
+/// cannot be asked for is told in the remarks: parts of different stock, and rows that no board holds.
 void ask_for_matches(std::vector<Problem>& problems, const std::vector<BlankType>& blanks,
                      const std::vector<Source>& sources, std::vector<std::string>& remarks);
 
@@ -53,5 +54,12 @@ Length from_tenths(cutting::Measure measure);
 /// What the shop's saws take: the table saw for rips; for crosscuts a saw made for them, else the same.
 Length kerf_of_rip(const piece::Shop& shop);
 Length kerf_of_crosscut(const piece::Shop& shop);
+/// The band saw's; where none is named, 2 mm: common practice, no published source.
+Length kerf_of_resaw(const piece::Shop& shop);
+bool has_band_saw(const piece::Shop& shop);
+/// How wide a board the band saw resaws: its height in the shop file, else 150 mm, our own choice.
+Length resaw_height(const piece::Shop& shop);
+/// What crosscuts; `table saw` where the shop names no saw for that.
+std::string crosscut_saw(const piece::Shop& shop);
 
 } // namespace rayfleck::lumber

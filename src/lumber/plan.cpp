@@ -44,6 +44,7 @@ class Planner {
         plan_.kerf_crosscut = kerf_of_crosscut(shop_);
         plan_.end_trim = shop_.end_trim;
         blanks_ = blanks_of(sources_, shop_, plan_.remarks);
+        put_together(blanks_, sources_, shop_, plan_.remarks);
         stocks_ = stock_for(blanks_, shop_);
         plan_.currency = shop_.currency;
         next_.assign(blanks_.size(), 0);
@@ -65,6 +66,7 @@ class Planner {
         }
         plan_.gap = measure > 0 ? std::max(0.0, (measure - least) / measure) : 0;
         in_order();
+        tell_steps(plan_, sources_, shop_);
         sum();
         return std::move(plan_);
     }
@@ -133,28 +135,18 @@ class Planner {
         return any;
     }
 
-    const std::vector<int>& parts_of(const Row& row) const {
-        return sources_[row.source].model->piece->matches[row.match].parts;
-    }
-
-    /// Parts of rows are handed out by their place in the row, all others by turns.
+    /// Blanks of rows are handed out by their place in the row, all others by turns.
     void hold_rows(const Problem& problem) {
         for (const Row& row : problem.rows)
-            for (const int part : parts_of(row)) held_.insert({row.source, part});
+            for (const auto& member : row.members) held_.insert(member);
     }
 
     /// Which of the blanks of its type lies here.
     std::size_t blank_at(const Problem& problem, const cutting::Placement& at) {
-        const BlankType& blank = blanks_[problem.blanks[at.part]];
-        const auto per_part = static_cast<std::size_t>(blank.per_part);
-        if (at.sequence) {
-            const int part = parts_of(problem.rows[*at.sequence])[at.member];
-            const auto found = std::find(blank.parts.begin(), blank.parts.end(), part);
-            return static_cast<std::size_t>(found - blank.parts.begin()) * per_part;
-        }
-        int& next = next_[problem.blanks[at.part]];
-        while (held_.count({blank.source, blank.parts[static_cast<std::size_t>(next) / per_part]})) ++next;
-        return static_cast<std::size_t>(next++);
+        if (at.sequence) return problem.rows[*at.sequence].members[at.member].second;
+        const std::size_t type = problem.blanks[at.part];
+        while (held_.count({type, next_[type]})) ++next_[type];
+        return next_[type]++;
     }
 
     void take(const Problem& problem, const cutting::Plan& cut) {
@@ -195,30 +187,27 @@ class Planner {
                              ? type.mark
                              : fmt::format("{} ({} of {})", type.mark, ordinal(used_[s]), type.on_hand);
         const Length trim = type.sheet ? Length() : from_tenths(tenths(shop_.end_trim));
+        const Length edge = from_tenths(tenths(straightened_off(type, shop_)));
         bool any_unstated = false, any_thick = false;
         for (const cutting::Placement& at : cut.placements) {
-            const std::size_t b = problem.blanks[at.part];
-            const BlankType& blank = blanks_[b];
-            const cutlist::Row& row = row_of(blank);
-            const std::size_t n = blank_at(problem, at);
-            const std::size_t which = n / static_cast<std::size_t>(blank.per_part);
+            const BlankType& blank = blanks_[problem.blanks[at.part]];
             Placement placed;
             placed.source = blank.source;
-            placed.row = blank.row;
-            placed.part = blank.parts[which];
-            placed.reference = row.reference;
-            placed.name = row.name;
-            placed.instance = letters(which);
-            if (blank.per_part > 1)
-                placed.instance += std::to_string(n % static_cast<std::size_t>(blank.per_part) + 1);
+            for (const Becomes& leaf : blank.blanks[blank_at(problem, at)]) {
+                const cutlist::Row& row = sources_[blank.source].cut_list->rows[leaf.row];
+                placed.leaves.push_back({leaf.row, leaf.part, row.reference, row.name,
+                                         letters(leaf.which) + (leaf.glued ? std::to_string(leaf.glued) : ""),
+                                         turn_of(blank, leaf), blank.leaf});
+                plan_.finished_m3 += volume_m3(row.thickness, row.width, row.length) / shared_by(blank, leaf);
+            }
+            name(placed);
             placed.x = from_tenths(at.place.x) + trim;
-            placed.y = from_tenths(at.place.y);
+            placed.y = from_tenths(at.place.y) + edge;
             placed.along = from_tenths(at.place.length);
             placed.across = from_tenths(at.place.width);
             placed.thickness = blank.thickness;
             placed.turned = at.turned;
             plan_.rough_m3 += volume_m3(placed.thickness, placed.along, placed.across);
-            plan_.finished_m3 += volume_m3(row.thickness, row.width, row.length) / blank.per_part;
             any_unstated |= board.on_hand && board.sawn.empty() && !blank.sawn.empty();
             any_thick |= !type.sheet && type.thickness.value() > 1.5 * blank.thickness.value() + 0.1;
             board.placements.push_back(std::move(placed));
@@ -226,10 +215,45 @@ class Planner {
         if (any_unstated)
             board.remarks.push_back("how it was sawn is not told in the shop file: look at its end grain");
         if (any_thick)
-            board.remarks.push_back("much thicker than a blank in it needs: resaw it where the saw can");
+            board.remarks.push_back(
+                "much thicker than a blank in it needs: plane it down, or keep it for other work");
         if (type.board) tell_flaws(board, *type.board);
-        tell_cuts(board, cut, plan_.kerf_rip, plan_.kerf_crosscut, trim, shop_, manner_);
+        tell_cuts(board, cut, {plan_.kerf_rip, plan_.kerf_crosscut, trim, edge}, shop_);
         boards_.push_back({s, std::move(board)});
+    }
+
+    /// Staves or layers that make up the part of a leaf.
+    static double shared_by(const BlankType& blank, const Becomes& leaf) {
+        if (leaf.glued == 0) return 1;
+        int most = 0;
+        for (const auto& one : blank.blanks)
+            for (const Becomes& other : one)
+                if (other.part == leaf.part) most = std::max(most, other.glued);
+        return most;
+    }
+
+    /// Which way a stave is turned when it is glued up, as the text says.
+    std::string turn_of(const BlankType& blank, const Becomes& leaf) const {
+        const auto& glue =
+            sources_[blank.source].model->made[static_cast<std::size_t>(leaf.part)].part->glue_up;
+        if (!glue || glue->laminated || leaf.glued == 0) return "";
+        if (glue->alternating) return leaf.glued % 2 == 1 ? "bark side up" : "bark side down";
+        return glue->same_side ? "bark side as the others" : "";
+    }
+
+    /// The first leaf's, and the instances of all that are of its row.
+    static void name(Placement& placed) {
+        const Leaf& first = placed.leaves.front();
+        placed.row = first.row;
+        placed.part = first.part;
+        placed.reference = first.reference;
+        placed.name = first.name;
+        placed.instance = first.instance;
+        for (std::size_t i = 1; i < placed.leaves.size(); ++i) {
+            const Leaf& leaf = placed.leaves[i];
+            placed.instance += leaf.row == first.row ? "+" + leaf.instance
+                                                     : fmt::format("+{} {}", leaf.reference, leaf.instance);
+        }
     }
 
     /// On hand first, then bought ones, both in the order of the stock; bought ones get their numbers.
@@ -269,7 +293,10 @@ class Planner {
             line->sheet = type.sheet;
             line->priced = type.price != nullptr;
             line->each = price_of(type);
-            if (type.price != nullptr) line->per = type.price->per;
+            if (type.price != nullptr) {
+                line->per = type.price->per;
+                line->per_unit = type.price->amount;
+            }
         }
         ++line->count;
         line->board_feet += board_feet_of(type);
@@ -325,8 +352,9 @@ class Planner {
     Plan plan_;
     std::vector<BlankType> blanks_;
     std::vector<StockType> stocks_;
-    std::set<std::pair<std::size_t, int>> held_; ///< parts of rows: piece and index into Model::made
-    std::vector<int> next_, used_;               ///< of each blank type placed, of each stock type used
+    std::set<std::pair<std::size_t, std::size_t>> held_; ///< blanks of rows: type, and which of its blanks
+    std::vector<std::size_t> next_;                      ///< of each blank type placed
+    std::vector<int> used_;                              ///< of each stock type used
     std::vector<std::pair<std::size_t, Board>> boards_;
     double bound_ = 0;
 };

@@ -94,7 +94,7 @@ class Yard {
             type.width = *lumber->dressed_width;
         else if (!width_for(blank, type))
             return false;
-        if (type.width + nothing < blank.width) return false;
+        if (clear_width(type.width, type.dressed, shop_) + nothing < blank.width) return false;
         return offer_lengths(blank, type);
     }
 
@@ -124,21 +124,22 @@ class Yard {
         return "";
     }
 
-    static bool width_for(const BlankType& blank, StockType& type) {
+    bool width_for(const BlankType& blank, StockType& type) const {
+        const Length need = blank.width + shop_.straightening;
         if (type.price && type.price->widths) {
             // The narrowest that the yard has, or the next whole centimetre or inch above the blank.
             const auto [narrowest, widest] = *type.price->widths;
             const bool in_inches = (narrowest / Length::in(1)).bottom() == 1;
             const Length step = in_inches ? Length::in(1) : Length::mm(10);
-            const Length wanted = step * Rational(-measure::floor(-(blank.width / step)));
+            const Length wanted = step * Rational(-measure::floor(-(need / step)));
             type.width = std::min(std::max(narrowest, wanted), widest);
-            return type.width + nothing >= blank.width;
+            return type.width + nothing >= need;
         }
         type.width = Length::in(usual_width_in);
-        if (type.width + nothing >= blank.width) return true;
+        if (type.width + nothing >= need) return true;
         for (const int width : wide_widths_in) {
             type.width = Length::in(width);
-            if (type.width + nothing >= blank.width) return true;
+            if (type.width + nothing >= need) return true;
         }
         return false;
     }
@@ -221,6 +222,15 @@ Length widest_for(const wood::Species& species, Length thickness, const piece::S
         if (wood::find(price.wood) == &species && price.widths)
             widest = std::max(widest, price.widths->second);
     return widest;
+}
+
+Length clear_width(Length width, bool straight, const piece::Shop& shop) {
+    if (straight) return width;
+    return width > shop.straightening ? width - shop.straightening : Length();
+}
+
+Length straightened_off(const StockType& stock, const piece::Shop& shop) {
+    return stock.sheet || stock.dressed ? Length() : std::min(shop.straightening, stock.width);
 }
 
 bool suits(const StockType& stock, const BlankType& blank) {

@@ -39,6 +39,11 @@ std::vector<StockType> stock_for(const std::vector<BlankType>& blanks, const pie
 /// The widest board of the wood that is thick enough, on hand or at the yard.
 Length widest_for(const wood::Species& species, Length thickness, const piece::Shop& shop);
 
+/// What is left of a board's width when one edge is straight. straight: it was bought so
+Length clear_width(Length width, bool straight, const piece::Shop& shop);
+/// What the straightening takes; dressed lumber and sheets have straight edges.
+Length straightened_off(const StockType& stock, const piece::Shop& shop);
+
 /// Whether a board of the type may be used for the blank, size along and across left aside.
 bool suits(const StockType& stock, const BlankType& blank);
 

@@ -43,6 +43,7 @@ struct GlueUp {
     std::optional<Length> at_most_wide; ///< widest stave
     std::optional<int> count;
     bool alternating = false; ///< bark faces turned about from stave to stave
+    bool same_side = false;   ///< bark faces all on one side, as told
     bool laminated = false;   ///< layers of thickness instead of staves of width
 };
 
@@ -140,6 +141,8 @@ struct Shop {
     std::vector<std::pair<std::string, Length>> kerfs;
     Length allow_width = Length::mm(5), allow_length = Length::mm(25), allow_thickness = Length::mm(3),
            end_trim = Length::mm(25);
+    /// Off the first edge of a rough board, so that it runs true along the fence.
+    Length straightening = Length::mm(3);
     struct Limit {
         std::string machine, what;
         Length amount;

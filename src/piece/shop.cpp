@@ -11,8 +11,8 @@ namespace rayfleck::piece {
 namespace {
 
 const std::vector<std::string>& allowances() {
-    static const std::vector<std::string> words{"planing", "thickness", "jointing",
-                                                "width",   "end trim",  "length"};
+    static const std::vector<std::string> words{"planing",  "thickness", "jointing",     "width",
+                                                "end trim", "length",    "straightening"};
     return words;
 }
 
@@ -86,6 +86,8 @@ class ShopReader {
             shop.allow_length = *amount;
         else if (what == "end trim")
             shop.end_trim = *amount;
+        else if (what == "straightening")
+            shop.straightening = *amount;
         else
             e.error("unknown-allowance", says.what.span, "nothing is allowed for `" + what + "`").mend =
                 did_you_mean(what, allowances());

@@ -124,6 +124,7 @@ void read_glue_up(Elaboration& e, const syntax::GluedUp& says, const Context& c,
     GlueUp glue;
     glue.laminated = says.thick;
     glue.alternating = says.faces == "alternating";
+    glue.same_side = says.faces == "together";
     if (says.at_most_wide) {
         const auto wide = length_of(e, *says.at_most_wide, c);
         if (!wide) return;

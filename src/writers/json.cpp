@@ -1,38 +1,22 @@
-// See json.hpp. The only file that knows the JSON library. Bytes that are not UTF-8 become the replacement
-// character.
+// See json.hpp. The lumber plan stands in lumber_json.cpp.
 
 #include "writers/json.hpp"
 
 #include <array>
-#include <cmath>
 
-#include <nlohmann/json.hpp>
+#include "writers/json_values.hpp"
 
 namespace rayfleck::writers {
 namespace {
 
-using Json = nlohmann::ordered_json;
-using measure::Length;
 using measure::Vector;
+using writers::mm;
 
-/// Rounded to so many per unit (10000: four decimals); adding zero turns -0 into 0. What is endless becomes
-/// null.
-Json number(double value, double per_unit) {
-    if (!std::isfinite(value)) return nullptr;
-    return std::round(value * per_unit) / per_unit + 0.0;
-}
-Json mm(double value) { return number(value, 1e4); }
-Json mm(Length length) { return mm(length.value()); }
-Json plain(double value) { return number(value, 1e6); }
 Json mm(Vector v) { return Json::array({mm(v.x), mm(v.y), mm(v.z)}); }
 Json mm(solid::Point2 p) { return Json::array({mm(p.x), mm(p.y)}); }
 Json direction(Vector v) { return Json::array({plain(v.x), plain(v.y), plain(v.z)}); }
 Json mm(const measure::Box& box) { return {{"low", mm(box.low)}, {"high", mm(box.high)}}; }
 Json plane(const measure::Plane& p) { return {{"normal", direction(p.normal)}, {"offset_mm", mm(p.offset)}}; }
-
-std::string text_of(const Json& json) {
-    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
 
 Json place(const source::Span& span, const source::Texts& texts) {
     if (span.file < 0 || span.file >= texts.count()) return nullptr;
@@ -171,10 +155,6 @@ Json notes_of(const std::vector<piece::Note>& notes) {
     Json json = Json::array();
     for (const piece::Note& note : notes) json.push_back(note.text);
     return json;
-}
-
-Json size(Length thickness, Length width, Length length) {
-    return {{"thickness_mm", mm(thickness)}, {"width_mm", mm(width)}, {"length_mm", mm(length)}};
 }
 
 Json part_of(const joinery::Made& made, const source::Texts& texts) {
@@ -329,6 +309,8 @@ Json cut_list_of(const joinery::Model& model, const cutlist::CutList& list) {
                         {"volume_m3", plain(row.volume_m3)},
                         {"board_feet", plain(row.board_feet)},
                         {"area_m2", plain(row.area_m2)},
+                        {"weight_kg", row.weight_kg > 0 ? number(row.weight_kg, 1000) : Json(nullptr)},
+                        {"finish_area_m2", plain(row.finish_area_m2)},
                         {"joinery", row.joinery},
                         {"remark", row.remark}});
     for (const cutlist::CutList::Total& total : list.totals)
@@ -347,100 +329,6 @@ Json cut_list_of(const joinery::Model& model, const cutlist::CutList& list) {
             {"totals", std::move(totals)},
             {"hardware", std::move(hardware)},
             {"finish_area_m2", plain(list.finish_area_m2)}};
-}
-
-Json board_of(const lumber::Board& board, const joinery::Model& model) {
-    Json json{{"name", board.name},   {"on_hand", board.on_hand},
-              {"mark", board.mark},   {"sheet", board.sheet},
-              {"wood", board.wood},   {"sawn", board.sawn},
-              {"stock", board.stock}, {"size", size(board.thickness, board.width, board.length)}};
-    Json placements = Json::array(), cuts = Json::array(), offcuts = Json::array();
-    for (const lumber::Placement& at : board.placements)
-        placements.push_back({{"reference", at.reference},
-                              {"name", at.name},
-                              {"instance", at.instance},
-                              {"part", name_of(model, at.part)},
-                              {"x_mm", mm(at.x)},
-                              {"y_mm", mm(at.y)},
-                              {"along_mm", mm(at.along)},
-                              {"across_mm", mm(at.across)},
-                              {"rough_thickness_mm", mm(at.thickness)},
-                              {"turned", at.turned}});
-    for (const lumber::Cut& cut : board.cuts)
-        cuts.push_back({{"number", cut.number},
-                        {"direction", cut.direction == lumber::Cut::Direction::rip ? "rip" : "crosscut"},
-                        {"end_trim", cut.end_trim},
-                        {"piece",
-                         {{"x_mm", mm(cut.piece_x)},
-                          {"y_mm", mm(cut.piece_y)},
-                          {"length_mm", mm(cut.piece_length)},
-                          {"width_mm", mm(cut.piece_width)}}},
-                        {"line_mm", mm(cut.at)},
-                        {"kerf_mm", mm(cut.kerf)},
-                        {"fence_mm", mm(cut.fence)},
-                        {"words", cut.words}});
-    for (const lumber::Offcut& offcut : board.offcuts)
-        offcuts.push_back({{"x_mm", mm(offcut.x)},
-                           {"y_mm", mm(offcut.y)},
-                           {"length_mm", mm(offcut.length)},
-                           {"width_mm", mm(offcut.width)},
-                           {"worth_keeping", offcut.worth_keeping}});
-    json["placements"] = std::move(placements);
-    json["cuts"] = std::move(cuts);
-    json["offcuts"] = std::move(offcuts);
-    json["flaws"] = Json::array();
-    for (const lumber::Flaw& flaw : board.flaws)
-        json["flaws"].push_back({{"kind", flaw.kind},
-                                 {"round", flaw.round},
-                                 {"x_mm", mm(flaw.x)},
-                                 {"y_mm", mm(flaw.y)},
-                                 {"length_mm", mm(flaw.length)},
-                                 {"width_mm", mm(flaw.width)}});
-    json["remarks"] = board.remarks;
-    return json;
-}
-
-Json lumber_of(const lumber::Plan& plan, const joinery::Model& model) {
-    Json boards = Json::array(), purchases = Json::array(), missing = Json::array();
-    for (const lumber::Board& board : plan.boards) boards.push_back(board_of(board, model));
-    for (const lumber::Purchase& line : plan.purchases)
-        purchases.push_back({{"wood", line.wood},
-                             {"sawn", line.sawn},
-                             {"stock", line.stock},
-                             {"sheet", line.sheet},
-                             {"size", size(line.thickness, line.width, line.length)},
-                             {"random_width", line.random_width},
-                             {"count", line.count},
-                             {"board_feet", plain(line.board_feet)},
-                             {"volume_m3", plain(line.volume_m3)},
-                             {"area_m2", plain(line.area_m2)},
-                             {"each", line.priced ? number(line.each, 100) : Json(nullptr)},
-                             {"cost", line.priced ? number(line.cost, 100) : Json(nullptr)},
-                             {"per", line.per},
-                             {"words", line.words}});
-    for (const lumber::Missing& gone : plan.missing)
-        missing.push_back({{"reference", gone.reference},
-                           {"name", gone.name},
-                           {"count", gone.count},
-                           {"reason", gone.reason},
-                           {"remedy", gone.remedy}});
-    return {{"boards", std::move(boards)},
-            {"purchases", std::move(purchases)},
-            {"missing", std::move(missing)},
-            {"remarks", plan.remarks},
-            {"currency", plan.currency},
-            {"cost", number(plan.cost, 100)},
-            {"bound", number(plan.bound, 100)},
-            {"all_priced", plan.all_priced},
-            {"proven_optimal", plan.proven_optimal},
-            {"gap", plain(plan.gap)},
-            {"finished_m3", plain(plan.finished_m3)},
-            {"rough_m3", plain(plan.rough_m3)},
-            {"used_m3", plain(plan.used_m3)},
-            {"kept_m3", plain(plan.kept_m3)},
-            {"kerf_rip_mm", mm(plan.kerf_rip)},
-            {"kerf_crosscut_mm", mm(plan.kerf_crosscut)},
-            {"end_trim_mm", mm(plan.end_trim)}};
 }
 
 Json rods_of(const piece::Piece& piece) {
@@ -483,7 +371,7 @@ std::string write_json(const joinery::Model& model, const findings::Findings& fi
                     {"contacts", contacts_of(model)},
                     {"assembly", order_of(model, order ? *order : assembly::order(model))},
                     {"cut_list", cut_list_of(model, cut_list)},
-                    {"lumber", plan != nullptr ? lumber_of(*plan, model) : Json(nullptr)},
+                    {"lumber", plan != nullptr ? lumber_value(*plan, {{&model, &cut_list}}) : Json(nullptr)},
                     {"findings", findings_of(findings, texts)},
                     {"counts", counts.json()},
                     {"notes", notes_of(piece.notes)}};
