@@ -51,7 +51,7 @@ std::vector<Output> outputs_of(const Studied& studied, const source::Texts& text
     const auto named = [&](const std::string& end) { return fs::path(base.string() + end); };
     std::vector<Output> outputs;
     outputs.push_back({named(".pdf"), writers::write_pdf(set)});
-    outputs.push_back({named(".csv"), writers::write_csv(studied.model, cut_list)});
+    outputs.push_back({named(".csv"), writers::write_csv(cut_list, studied.piece.manner)});
     outputs.push_back({named(".json"), writers::write_json(studied.model, studied.findings, cut_list, texts,
                                                            &studied.order, &plan)});
     if (wish.pictures)

@@ -57,7 +57,8 @@ class Sawing {
         Offcut offcut{from_tenths(rest.x) + takes_.trim, from_tenths(rest.y) + takes_.edge,
                       from_tenths(rest.length), from_tenths(rest.width)};
         for (const Section& section : sections_)
-            if (!section.straight && offcut.x == section.from && offcut.x + offcut.length == section.to) {
+            if (takes_.edge > Length() && !section.straight && offcut.x == section.from &&
+                offcut.x + offcut.length == section.to) {
                 offcut.y = Length();
                 offcut.width = board_.width;
             }
@@ -94,7 +95,7 @@ class Sawing {
             Section& section = sections_[s];
             const Length end = cut.piece_x + cut.piece_length;
             if (cut.piece_x < section.from || end > section.to) continue;
-            if (rip || one.stage > 1 || section.straight) {
+            if (takes_.edge == Length() || rip || one.stage > 1 || section.straight) {
                 straighten(section);
                 break;
             }

@@ -16,6 +16,10 @@ struct Takes {
 /// Fills cuts, offcuts of a board whose placements are told already.
 /// cut     the board in tenths of a millimetre, end trims and straightened edge taken off
 void tell_cuts(Board& board, const cutting::Board& cut, const Takes& takes, const piece::Shop& shop);
+/// Sections beside each other that are ripped alike stay one until they are ripped: fewer cuts, longer
+/// pieces. Only of boards that are crosscut first. width  of the board, its edge straightened
+void join_sections(cutting::Board& board, cutting::Measure kerf_crosscut, cutting::Measure kerf_rip,
+                   cutting::Measure width);
 /// Fills in the flaws that the shop file tells of.
 void tell_flaws(Board& board, const piece::Shop::Board& told);
 

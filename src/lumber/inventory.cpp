@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "lumber/lumber.hpp"
+#include "wood/lumber.hpp"
 
 namespace rayfleck::lumber {
 namespace {
@@ -53,10 +54,14 @@ std::string seen(const piece::Shop::Board& board, const Piece& piece) {
     return out;
 }
 
-std::string statement(const std::string& mark, const std::string& wood, Length thickness, Length width,
-                      Length length, const std::string& sawn, int count, const std::string& what_is_seen) {
-    std::string out = fmt::format("board {}, {}, {} x {} x {}", mark, wood, millimetres(thickness),
-                                  millimetres(width), millimetres(length));
+/// The stock by its name where that tells the thickness.
+std::string statement(const std::string& mark, const std::string& wood, const std::string& stock,
+                      Length thickness, Length width, Length length, const std::string& sawn, int count,
+                      const std::string& what_is_seen) {
+    const bool named = wood::lumber_named(stock).has_value();
+    std::string out = fmt::format("board {}, {}, {}{} x {}", mark, wood,
+                                  named ? stock + ", " : millimetres(thickness) + " x ", millimetres(width),
+                                  millimetres(length));
     if (!sawn.empty()) out += fmt::format(", {} sawn", sawn);
     if (count > 1) out += fmt::format(", {} off", count);
     return out + what_is_seen + "\n";
@@ -94,8 +99,8 @@ std::string inventory_after(const Plan& plan, const piece::Shop& shop) {
         for (const Board& used : plan.boards)
             if (used.on_hand && used.mark == board.id) --left;
         if (left > 0)
-            out += statement(board.id, board.wood, board.thickness, board.width, board.length, board.sawn,
-                             left, seen(board, {Length(), Length(), board.length, board.width}));
+            out += statement(board.id, board.wood, board.stock, board.thickness, board.width, board.length,
+                             board.sawn, left, seen(board, {Length(), Length(), board.length, board.width}));
     }
     int bought = 0;
     for (const Board& board : plan.boards) {
@@ -103,8 +108,8 @@ std::string inventory_after(const Plan& plan, const piece::Shop& shop) {
         const std::string base = board.on_hand ? board.mark : fmt::format("B{}", bought);
         for (const Offcut& offcut : board.offcuts)
             if (offcut.worth_keeping)
-                out += statement(fresh_mark(base, taken), board.wood, board.thickness, offcut.width,
-                                 offcut.length, board.sawn, 1, seen_on(board, offcut, shop));
+                out += statement(fresh_mark(base, taken), board.wood, board.stock, board.thickness,
+                                 offcut.width, offcut.length, board.sawn, 1, seen_on(board, offcut, shop));
     }
     return out;
 }

@@ -218,7 +218,11 @@ class Planner {
             board.remarks.push_back(
                 "much thicker than a blank in it needs: plane it down, or keep it for other work");
         if (type.board) tell_flaws(board, *type.board);
-        tell_cuts(board, cut, {plan_.kerf_rip, plan_.kerf_crosscut, trim, edge}, shop_);
+        cutting::Board sawn = cut;
+        if (!type.sheet)
+            join_sections(sawn, problem.order.kerf_crosscut, problem.order.kerf_rip,
+                          problem.order.stocks[cut.stock].width);
+        tell_cuts(board, sawn, {plan_.kerf_rip, plan_.kerf_crosscut, trim, edge}, shop_);
         boards_.push_back({s, std::move(board)});
     }
 

@@ -286,6 +286,9 @@ class Ordering {
                     caution(step,
                             fmt::format("wider than the {} that the planer takes: by hand, or in two halves",
                                         shown(limit_of("planer", "width"))));
+                if (!whole(p))
+                    caution(step, fmt::format("staves and layers keep {} until they are glued up",
+                                              shown(shop_.allow_thickness)));
                 const Length least = limit_of("planer", "thickness");
                 if (least < Length::mm(1000) && *thickness < least)
                     caution(step,
@@ -385,6 +388,11 @@ class Ordering {
 
     std::string told(const Step::On& on) const {
         std::string out = plan_.boards[on.board].name;
+        // Ends and edges have no names of their own.
+        if (!on.cuts.empty() && on.gets.front().empty())
+            return on.cuts.size() == 1 || on.cuts.front() == 1
+                       ? out
+                       : fmt::format("{} ({} lengths)", out, on.cuts.size());
         for (std::size_t i = 0; i < std::max(on.cuts.size(), on.gets.size()); ++i) {
             out += i == 0 ? " " : ", ";
             if (i < on.cuts.size()) out += fmt::format("cut {}", on.cuts[i]);

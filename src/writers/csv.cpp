@@ -43,8 +43,13 @@ std::string title_of(const lumber::Source& piece) {
     return of.title + (of.size_name.empty() ? "" : ", " + of.size_name);
 }
 
+struct Titled {
+    std::string title;
+    const cutlist::CutList* list;
+};
+
 /// The head, and the rows of the lists under it; with a column for the piece where there are several.
-std::string cut_lists(const std::vector<lumber::Source>& pieces, const measure::Manner& manner) {
+std::string cut_lists(const std::vector<Titled>& pieces, const measure::Manner& manner) {
     const bool inches = manner.unit == measure::Unit::in || manner.unit == measure::Unit::ft;
     std::vector<std::string> head{"reference", "name", "count", "of_them_mirrored", "wood", "sawn", "stock"};
     if (pieces.size() > 1) head.insert(head.begin(), "piece");
@@ -55,10 +60,10 @@ std::string cut_lists(const std::vector<lumber::Source>& pieces, const measure::
                 {"volume_m3", "board_feet", "area_m2", "joinery", "remark", "weight_kg", "finish_area_m2"});
 
     std::string out = line(head);
-    for (const lumber::Source& piece : pieces)
-        for (const cutlist::Row& row : piece.cut_list->rows) {
+    for (const Titled& piece : pieces)
+        for (const cutlist::Row& row : piece.list->rows) {
             std::vector<std::string> cells;
-            if (pieces.size() > 1) cells.push_back(title_of(piece));
+            if (pieces.size() > 1) cells.push_back(piece.title);
             cells.insert(cells.end(), {std::to_string(row.reference), row.name, std::to_string(row.count),
                                        std::to_string(row.mirrored.size()), row.wood, row.sawn, row.stock});
             for (const Column& column : sizes)
@@ -82,12 +87,14 @@ std::string mm(Length length) { return measure::decimal(length.in_mm(), 3); }
 
 } // namespace
 
-std::string write_csv(const joinery::Model& model, const cutlist::CutList& list) {
-    return cut_lists({{&model, &list}}, model.piece->manner);
+std::string write_csv(const cutlist::CutList& list, const measure::Manner& manner) {
+    return cut_lists({{"", &list}}, manner);
 }
 
 std::string write_csv(const std::vector<lumber::Source>& pieces) {
-    return cut_lists(pieces, pieces.front().model->piece->manner);
+    std::vector<Titled> titled;
+    for (const lumber::Source& piece : pieces) titled.push_back({title_of(piece), piece.cut_list});
+    return cut_lists(titled, pieces.front().model->piece->manner);
 }
 
 std::string write_hardware_csv(const std::vector<lumber::Source>& pieces) {

@@ -13,7 +13,7 @@ namespace rayfleck::writers {
 /// Every measured column says its unit in its name. Millimetres stand always; a piece in
 /// inches or feet has the same sizes in decimal inches too, because a fraction like 3/4 turns into a date in
 /// a spreadsheet.
-std::string write_csv(const joinery::Model& model, const cutlist::CutList& list);
+std::string write_csv(const cutlist::CutList& list, const measure::Manner& manner);
 /// Of several pieces one below the other, with the piece in the first column; at least one.
 std::string write_csv(const std::vector<lumber::Source>& pieces);
 

@@ -16,7 +16,8 @@ TEST_CASE("the plan of a sample names what to buy, every cut, and the proved bou
     INFO(ran.out << ran.err);
     CHECK(ran.status == 0);
     CHECK(holds(ran.out, "To buy"));
-    CHECK(holds(ran.out, "cut 1: square the left end"));
+    CHECK(holds(ran.out, "square both ends, 25 mm off each"));
+    CHECK(holds(ran.out, "set the fence to "));
     CHECK(holds(ran.out, "no such plan costs less than"));
 }
 
@@ -27,6 +28,28 @@ TEST_CASE("several pieces are planned as one lot, each blank told with its piece
     INFO(ran.out << ran.err);
     CHECK(ran.status == 0);
     CHECK(holds(ran.out, "birch plywood"));
+    CHECK(holds(ran.out, "P1  Side table"));
+    CHECK(holds(ran.out, "P2 1 "));
+}
+
+TEST_CASE("the plan of a lot is written as sheets, lists and pictures, and its rack plans the next lot") {
+    const Folder folder;
+    const std::string both = samples + "side-table.fleck " + samples + "tea-chest.fleck";
+    const Ran ran = folder.run("lumber " + both + " --effort 0 -o out");
+    INFO(ran.out << ran.err);
+    CHECK(ran.status == 0);
+    for (const char* end : {".pdf", ".json", ".csv", "-hardware.csv", "-blanks.csv", "-purchases.csv",
+                            "-steps.csv", "-rack.fleck", "-board-1.svg"}) {
+        INFO(end);
+        CHECK(folder.names("out").count(std::string("lumber") + end) == 1);
+    }
+    CHECK(holds(bytes_of(folder / "out/lumber.csv"), "piece,reference,name"));
+    CHECK(holds(bytes_of(folder / "out/lumber-steps.csv"), "table saw"));
+    CHECK(bytes_of(folder / "out/lumber-rack.fleck").rfind("# Boards on hand", 0) == 0);
+    CHECK(folder.run("lumber " + samples + "side-table.fleck --inventory").out.rfind("# Boards on hand", 0) ==
+          0);
+    // A folder that cannot be made.
+    CHECK(folder.run("lumber " + samples + "side-table.fleck -o out/lumber.csv/x").status == 3);
 }
 
 TEST_CASE("the boards left are statements of a shop file") {
@@ -34,7 +57,8 @@ TEST_CASE("the boards left are statements of a shop file") {
     const Ran ran = folder.run("lumber " + samples + "side-table.fleck --inventory");
     INFO(ran.out << ran.err);
     CHECK(ran.status == 0);
-    CHECK(ran.out.rfind("board ", 0) == 0);
+    CHECK(ran.out.rfind("# Boards on hand", 0) == 0);
+    CHECK(holds(ran.out, "\nboard "));
     CHECK(!holds(ran.out, "To buy"));
 }
 

@@ -6,7 +6,9 @@
 
 #include <catch2/catch.hpp>
 
+#include "audit.hpp"
 #include "drawing/draw.hpp"
+#include "drawing/lot.hpp"
 #include "drawing/lumber_board.hpp"
 #include "studied.hpp"
 
@@ -52,11 +54,42 @@ TEST_CASE("every board of a lumber plan is drawn and every blank has its label")
                 CHECK(standing(plan, board.name + "  ") == 1);
                 for (const lumber::Placement& p : board.placements) {
                     INFO(drawing::blank_mark(p));
-                    CHECK(standing(labels, drawing::blank_mark(p) + "  ") >= 1);
+                    for (const lumber::Leaf& leaf : p.leaves)
+                        CHECK(standing(labels, std::to_string(leaf.reference) + " " + leaf.instance + "  ") >=
+                              1);
                     CHECK(standing(plan, drawing::blank_mark(p)) >= 1);
                 }
             }
         }
+}
+
+TEST_CASE("pieces planned together have a set of their own, and each board a picture") {
+    const auto table = studied_sample("side-table.fleck"), cabinet = studied_sample("wall-cabinet.fleck");
+    REQUIRE(table);
+    REQUIRE(cabinet);
+    const std::vector<lumber::Source> both{{&table->model, &table->cut_list},
+                                           {&cabinet->model, &cabinet->cut_list}};
+    const lumber::Plan plan = lumber::plan(both);
+    const drawing::Set set = drawing::draw_lot(both, plan, {});
+    CHECK(standing(words_of(set, "Cut list, P1"), "Cut list, P1 Side table") == 1);
+    CHECK(standing(words_of(set, "Cut list, P2"), "Cut list, P2 ") == 1);
+    CHECK(standing(words_of(set, "Cut list, all together"), "surface to finish") == 1);
+    const auto work = words_of(set, "Work at the machines");
+    for (const lumber::Step& step : plan.steps) {
+        INFO(step.what);
+        CHECK(standing(work, step.what) >= 1);
+    }
+    for (const std::string& fault : audit(set, table->piece.manner))
+        // The views of each piece, with its overall sizes, are in its own set.
+        if (!fault.starts_with("the overall size")) FAIL_CHECK(fault);
+    const std::vector<drawing::Sheet> boards = drawing::board_pictures(both, plan, {});
+    REQUIRE(boards.size() == plan.boards.size());
+    for (std::size_t b = 0; b < boards.size(); ++b) {
+        const auto words = words_on(boards[b]);
+        CHECK(standing(words, plan.boards[b].name + "  ") == 1);
+        for (const lumber::Placement& p : plan.boards[b].placements)
+            CHECK(standing(words, drawing::blank_mark(p, true)) >= 1);
+    }
 }
 
 TEST_CASE("without a lumber plan there is no sheet of it") {

@@ -40,7 +40,9 @@ struct Planned {
 
 Planned planned(const std::string& parts, const std::string& shop) {
     Planned made;
-    made.studied = studied_text(head + parts, "shop file \"Shop\"\nunits mm\n" + shop);
+    // A list of boards is a shop file of its own.
+    const bool whole = shop.find("shop file") != std::string::npos;
+    made.studied = studied_text(head + parts, whole ? shop : "shop file \"Shop\"\nunits mm\n" + shop);
     made.plan = lumber::plan(made.studied->model, made.studied->cut_list);
     for (const std::string& fault :
          faults_of(made.plan, {{&made.studied->model, &made.studied->cut_list}}, made.studied->piece.shop))
@@ -118,7 +120,7 @@ TEST_CASE("a panel wider than any board becomes staves, and the plan says so") {
         planned("part panel\n  wood cherry, flat sawn\n  20 thick, runs across, face side up, from left to "
                 "right\n  bottom at floor, from front to back\n",
                 "price cherry 4/4, 9.80 per board foot, lengths 8ft\n");
-    // Boards of 6 in yield 152.4 - 5: 400 needs three, each 400 / 3 + 5 wide.
+    // Boards of 6 in yield 152.4 - 3 - 5: 400 needs three, each 400 / 3 + 5 wide.
     std::size_t staves = 0;
     for (const lumber::Board& board : plan.boards) staves += board.placements.size();
     CHECK(staves == 3);
@@ -126,19 +128,25 @@ TEST_CASE("a panel wider than any board becomes staves, and the plan says so") {
     CHECK(plan.remarks[0].find("planned as 3 staves") != std::string::npos);
 }
 
-TEST_CASE("what no board yields is missing, with a reason and a remedy") {
+TEST_CASE("what no board is long enough for is missing, what none is thick enough for is laminated") {
     const auto [studied, plan] = planned(plank("beam", "cherry", "120 x 120", "right", 0) +
                                              plank("pole", "cherry", "20 x 60", "farther", 200) +
                                              plank("rail", "cherry", "20 x 60", "right", 300),
                                          "price cherry 4/4, 9.80 per board foot, lengths 8ft\n");
-    REQUIRE(plan.missing.size() == 2);
-    CHECK(plan.missing[0].name == "beam");
-    CHECK(plan.missing[0].reason.find("thicker than any") != std::string::npos);
-    CHECK(plan.missing[0].remedy.find("laminated of") != std::string::npos);
-    CHECK(plan.missing[1].name == "pole");
-    CHECK(plan.missing[1].reason.find("longer") != std::string::npos);
-    REQUIRE(plan.boards.size() == 1);
-    CHECK(plan.boards[0].placements.size() == 1);
+    // The thickest board is 16/4, 101.6: 120 and twice 3 make two layers of 63.
+    REQUIRE(plan.missing.size() == 1);
+    CHECK(plan.missing[0].name == "pole");
+    CHECK(plan.missing[0].reason.find("longer") != std::string::npos);
+    int layers = 0, rails = 0;
+    for (const lumber::Board& board : plan.boards)
+        for (const lumber::Placement& p : board.placements) {
+            layers += p.name == "beam" ? 1 : 0;
+            rails += p.name == "rail" ? 1 : 0;
+            if (p.name == "beam") CHECK(p.thickness == Length::mm(63));
+        }
+    CHECK(layers == 2);
+    CHECK(rails == 1);
+    CHECK(plan.remarks.front().find("laminated of 2 layers") != std::string::npos);
 }
 
 TEST_CASE("boards on hand go before the yard, and cost nothing") {
@@ -195,14 +203,23 @@ TEST_CASE("the end trim is cut first and the first fence is from the trimmed end
                                          "kerf table saw 4\nboard C1, cherry, 4/4, 190 x 2400, flat sawn\n");
     REQUIRE(plan.boards.size() == 1);
     const lumber::Board& board = plan.boards[0];
-    REQUIRE(board.cuts.size() == 4);
-    CHECK(board.cuts[0].end_trim);
+    REQUIRE(board.cuts.size() == 5);
+    CHECK(board.cuts[0].work == lumber::Cut::Work::square);
     CHECK(board.cuts[0].at == Length::mm(21)); // the blade of 4 ends at 25
-    CHECK(board.cuts[1].end_trim);
+    CHECK(board.cuts[1].work == lumber::Cut::Work::square);
     CHECK(board.cuts[1].at == Length::mm(2375));
     CHECK(board.cuts[2].fence == Length::mm(1025)); // crosscut to rough length
-    CHECK(board.cuts[3].fence == Length::mm(105));  // ripped to rough width
-    CHECK(board.cuts[3].kerf == Length::mm(4));
+    CHECK(board.cuts[3].work == lumber::Cut::Work::straighten);
+    CHECK(board.cuts[3].kerf == Length::mm(3));
+    CHECK(board.cuts[4].fence == Length::mm(105)); // ripped to rough width
+    CHECK(board.cuts[4].at == Length::mm(108));    // from the straight edge
+    CHECK(board.cuts[4].kerf == Length::mm(4));
+    // Square, crosscut, straighten, rip, plane.
+    REQUIRE(plan.steps.size() == 5);
+    CHECK(plan.steps[1].words == "set the stop to 1025 mm and crosscut: C1 cut 3 (for 1 rail A)");
+    CHECK(plan.steps[2].machine == "jointer");
+    CHECK(plan.steps[3].words.find("set the fence to 105 mm and rip: C1 cut 5 (1 rail A") == 0);
+    CHECK(plan.steps[4].words == "plane to 20 mm: C1 1 rail A");
 }
 
 TEST_CASE("the boards left are a shop file that plans the next piece") {
@@ -212,11 +229,12 @@ TEST_CASE("the boards left are a shop file that plans the next piece") {
     const auto [studied, plan] = planned(rail, shop);
     const std::string left = lumber::inventory_after(plan, studied->piece.shop);
     INFO(left);
-    // 2400 - 2 x 25 - 1025 - 3 = 1322 long and 190 wide beyond the crosscut; 190 - 105 - 3 = 82 beside it.
+    // 2400 - 2 x 25 - 1025 - 3 = 1322 long and 190 wide beyond the crosscut; 190 - 3 - 105 - 3 = 79
+    // beside it.
     CHECK(left.find("board C1-1, ") != std::string::npos);
-    CHECK(left.find("190mm x 1322mm, flat sawn") != std::string::npos);
-    CHECK(left.find("82mm x 1025mm, flat sawn") != std::string::npos);
-    CHECK(left.find("board C2, cherry, 25.4mm x 150mm x 1000mm, flat sawn, 2 off") != std::string::npos);
+    CHECK(left.find("4/4, 190mm x 1322mm, flat sawn") != std::string::npos);
+    CHECK(left.find("4/4, 79mm x 1025mm, flat sawn") != std::string::npos);
+    CHECK(left.find("board C2, cherry, 4/4, 150mm x 1000mm, flat sawn, 2 off") != std::string::npos);
     const auto [next, again] = planned(rail, left);
     REQUIRE(again.boards.size() == 1);
     CHECK(again.boards[0].on_hand);
@@ -326,6 +344,98 @@ TEST_CASE("flaws stay on the offcut that holds them") {
     CHECK(left.find("sapwood 20mm on back edge") != std::string::npos);
     const auto [next, again] = planned(plank("rail", "cherry, flat sawn", "20 x 100", "right", 0), left);
     CHECK(again.boards.size() == 1);
+}
+
+TEST_CASE("thin blanks are resawn where the shop has a band saw") {
+    // 6 and 3 make 9; 25.4 yields 9 + 1.5 + 9 and not three. 20 x 100 x 1000 needs 105 x 1025.
+    const std::string two =
+        "part leaf, row of 2 deep from front to back\n  wood cherry, flat sawn\n  size 6 x 100, "
+        "runs across, face side up, from left to right\n  bottom at floor\n";
+    const std::string price = "price cherry 4/4, 10 per board foot, lengths 4ft and 8ft\n";
+    const auto [studied, plan] = planned(two, "kerf band saw 1.5\n" + price);
+    REQUIRE(plan.boards.size() == 1);
+    REQUIRE(plan.boards[0].placements.size() == 1);
+    const lumber::Placement& thick = plan.boards[0].placements[0];
+    CHECK(thick.leaves.size() == 2);
+    CHECK(thick.instance == "A+B");
+    CHECK(thick.thickness == Length::mm(Rational(39, 2)));
+    CHECK(plan.cost == Approx(20));
+    CHECK(std::any_of(plan.steps.begin(), plan.steps.end(), [](const lumber::Step& step) {
+        return step.doing == lumber::Step::Doing::resaw && step.setting == Length::mm(9);
+    }));
+    // Without a band saw each takes a thickness of its own.
+    CHECK(planned(two, price).plan.boards[0].placements[0].leaves.size() == 1);
+    // Wider than the saw takes.
+    CHECK(planned(two, "kerf band saw 1.5\nlimit band saw height 100\n" + price)
+              .plan.boards[0]
+              .placements[0]
+              .leaves.size() == 1);
+}
+
+TEST_CASE("book-matched parts are two leaves of one thickness") {
+    // 8 + 3 = 11; two and a kerf of 2 make 24: 4/4 does.
+    const std::string pair = plank("left leaf", "cherry, flat sawn", "8 x 100", "right", 0) +
+                             plank("right leaf", "cherry, flat sawn", "8 x 100", "right", 100);
+    const std::string price = "price cherry 4/4, 10 per board foot, lengths 4ft\n";
+    const auto [studied, plan] = planned(pair + "match left leaf and right leaf, book-matched\n", price);
+    REQUIRE(plan.boards.size() == 1);
+    REQUIRE(plan.boards[0].placements.size() == 1);
+    const auto& leaves = plan.boards[0].placements[0].leaves;
+    REQUIRE(leaves.size() == 2);
+    CHECK(leaves[0].name == "left leaf");
+    CHECK(leaves[1].name == "right leaf");
+    CHECK(plan.cost == Approx(20)); // 1 x 6 x 48 / 144 = 2 board feet
+    CHECK(plan.remarks.empty());
+    // Of different sizes they are no leaves of one piece.
+    const auto [other, refused] =
+        planned(plank("left leaf", "cherry, flat sawn", "8 x 100", "right", 0) +
+                    plank("right leaf", "cherry, flat sawn", "8 x 90", "right", 100) +
+                    "match left leaf and right leaf, book-matched\n",
+                price);
+    REQUIRE(refused.remarks.size() == 1);
+    CHECK(refused.remarks[0].find("same rough size") != std::string::npos);
+}
+
+TEST_CASE("the staves of a panel that matches come from one board") {
+    const std::string panel =
+        "part panel\n  wood cherry, flat sawn\n  20 thick, 250 wide, runs across, face side up, "
+        "from left to right\n  bottom at floor, front at front\n  glued up of 2 staves\n"
+        "match panel, from one board\n";
+    // Each stave is 130 x 1025: two end to end take 2053 of one long board, though two short ones are free.
+    const std::string shop = "board C1, cherry, 4/4, 150 x 1100, flat sawn, 2 off\n"
+                             "price cherry 4/4, 10 per board foot, lengths 8ft\n";
+    const auto [studied, plan] = planned(panel, shop);
+    REQUIRE(plan.boards.size() == 1);
+    CHECK_FALSE(plan.boards[0].on_hand);
+    CHECK(plan.boards[0].placements.size() == 2);
+}
+
+TEST_CASE("staves are as many as the boards on hand ask for") {
+    // 400 wide. Of boards of 215 on hand two staves of 205 are enough; from 6 in it takes three.
+    const std::string panel =
+        "part panel\n  wood cherry, flat sawn\n  20 thick, runs across, face side up, from left "
+        "to right\n  bottom at floor, from front to back\n  glued up of staves\n";
+    const std::string price = "price cherry 4/4, 10 per board foot, lengths 8ft\n";
+    CHECK(planned(panel, "board C1, cherry, 4/4, 215 x 2400, flat sawn\n" + price)
+              .plan.boards[0]
+              .placements.size() == 2);
+    CHECK(planned(panel, price).plan.remarks[0].find("planned as 3 staves") != std::string::npos);
+}
+
+TEST_CASE("short parts of one width are ripped as one length and crosscut after it") {
+    // Alone, each of 125 long would have to be ripped: six of them make 6 x 125 + 5 x 3 = 765.
+    const std::string blocks =
+        "part block, row of 6 across from left to right\n  wood cherry, flat sawn\n"
+        "  size 20 x 60 x 100, runs across, face side up\n  bottom at floor, front at front\n";
+    const auto [studied, plan] = planned(blocks, "board C1, cherry, 4/4, 80 x 2400, flat sawn\n");
+    REQUIRE(plan.boards.size() == 1);
+    int rips = 0;
+    for (const lumber::Cut& cut : plan.boards[0].cuts)
+        if (cut.work == lumber::Cut::Work::sever && cut.direction == lumber::Cut::Direction::rip) {
+            ++rips;
+            CHECK(cut.piece_length == Length::mm(765));
+        }
+    CHECK(rips == 1);
 }
 
 TEST_CASE("more effort never costs more") {

@@ -2,6 +2,7 @@
 
 #include "checker.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <tuple>
@@ -37,11 +38,16 @@ class Checker {
     std::vector<std::string> faults() {
         counts();
         on_hand();
+        for (std::size_t s = 0; s < sources_.size(); ++s)
+            for (const piece::Match& match : sources_[s].model->piece->matches) together(s, match);
+        steps();
         for (const lumber::Board& board : plan_.boards) {
             inside(board);
             apart(board);
             right_wood(board);
             clear(board);
+            resawn(board);
+            kerfs(board);
             saw(board);
         }
         return std::move(faults_);
@@ -69,10 +75,12 @@ class Checker {
                      false});
             for (const lumber::Placement& p : board.placements) {
                 const Rectangle at = place_of(p);
-                const piece::Part& text =
-                    *sources_[p.source].model->made[static_cast<std::size_t>(p.part)].part;
+                const bool may_hold_sapwood =
+                    std::all_of(p.leaves.begin(), p.leaves.end(), [&](const lumber::Leaf& leaf) {
+                        return text_of(p.source, leaf.part).sapwood_allowed;
+                    });
                 for (const auto& [flaw, sapwood] : told) {
-                    if (sapwood && text.sapwood_allowed) continue;
+                    if (sapwood && may_hold_sapwood) continue;
                     if (flaw.length < close || flaw.width < close) continue;
                     if (at.x + close < flaw.right() && at.right() - close > flaw.x &&
                         at.y + close < flaw.top() && at.top() - close > flaw.y)
@@ -82,42 +90,159 @@ class Checker {
         }
     }
 
+    const piece::Part& text_of(std::size_t source, int part) const {
+        return *sources_[source].model->made[static_cast<std::size_t>(part)].part;
+    }
+
+    /// What becomes of a blank, or of one of those that it is resawn into.
+    struct Blank {
+        const lumber::Board* board;
+        const lumber::Placement* at;
+        const lumber::Leaf* leaf;
+        std::size_t leaf_index;
+    };
+
+    std::vector<Blank> blanks_of(std::size_t source, int part) const {
+        std::vector<Blank> out;
+        for (const lumber::Board& board : plan_.boards)
+            for (const lumber::Placement& p : board.placements)
+                for (std::size_t i = 0; i < p.leaves.size(); ++i)
+                    if (p.source == source && p.leaves[i].part == part)
+                        out.push_back({&board, &p, &p.leaves[i], i});
+        std::stable_sort(out.begin(), out.end(), [](const Blank& a, const Blank& b) {
+            return std::tuple(a.leaf->instance.size(), a.leaf->instance) <
+                   std::tuple(b.leaf->instance.size(), b.leaf->instance);
+        });
+        return out;
+    }
+
+    /// Parts that match, unless the plan says that it cannot be done.
+    void together(std::size_t s, const piece::Match& match) {
+        const std::string base =
+            sources_[s].model->piece->parts[static_cast<std::size_t>(match.parts.front())].base;
+        for (const std::string& remark : plan_.remarks)
+            if (remark.rfind("match of " + base + ":", 0) == 0) return;
+        std::vector<Blank> row;
+        for (const int part : match.parts)
+            for (const Blank& blank : blanks_of(s, part)) row.push_back(blank);
+        if (match.how == syntax::Matching::book_matched) {
+            for (std::size_t i = 0; i + 1 < row.size(); i += 2)
+                if (row[i].at != row[i + 1].at || row[i + 1].leaf_index != row[i].leaf_index + 1)
+                    fault(fmt::format("{} and {} are no pair of leaves", row[i].leaf->instance,
+                                      row[i + 1].leaf->instance));
+            return;
+        }
+        for (std::size_t i = 0; i + 1 < row.size(); ++i) {
+            if (row[i].board != row[i + 1].board) fault(fmt::format("{} do not come from one board", base));
+            if (match.how != syntax::Matching::in_sequence) continue;
+            const Rectangle a = place_of(*row[i].at), b = place_of(*row[i + 1].at);
+            if (std::abs(b.x - a.right() - kerf_told("crosscut")) > close || std::abs(a.y - b.y) > close)
+                fault(fmt::format("{} are not in sequence", base));
+        }
+    }
+
+    /// As the shop file says, by a reading of its own.
+    double kerf_told(const std::string& work) const {
+        std::map<std::string, double> told;
+        for (const auto& [saw, kerf] : shop_.kerfs) told[saw] = kerf.value();
+        const double rip = told.count("table saw") ? told["table saw"] : 3.0;
+        if (work == "rip") return rip;
+        if (work == "resaw") return told.count("band saw") ? told["band saw"] : 2.0;
+        for (const auto& [saw, kerf] : shop_.kerfs)
+            for (const char* name : {"miter saw", "mitre saw", "chop saw", "crosscut saw", "radial arm saw"})
+                if (saw == name) return kerf.value();
+        return rip;
+    }
+
+    void kerfs(const lumber::Board& board) {
+        for (const lumber::Cut& cut : board.cuts) {
+            double told = kerf_told(cut.direction == lumber::Cut::Direction::rip ? "rip" : "crosscut");
+            if (cut.work == lumber::Cut::Work::straighten) told = shop_.straightening.value();
+            if (std::abs(cut.kerf.value() - told) > close)
+                fault(fmt::format("{}: cut {} takes {} and not {}", board.name, cut.number, cut.kerf.value(),
+                                  told));
+        }
+    }
+
+    /// Leaves and the kerfs between them go into the blank, and the blank into the board.
+    void resawn(const lumber::Board& board) {
+        for (const lumber::Placement& p : board.placements) {
+            if (p.leaves.empty()) {
+                fault(p.name + " becomes nothing");
+                continue;
+            }
+            double thick = -kerf_told("resaw");
+            for (const lumber::Leaf& leaf : p.leaves) {
+                thick += leaf.thickness.value() + kerf_told("resaw");
+                const cutlist::Row& row = sources_[p.source].cut_list->rows[leaf.row];
+                const piece::Part& text = text_of(p.source, leaf.part);
+                const bool layers = row.rough_thickness > board.thickness ||
+                                    (text.glue_up && text.glue_up->laminated) || board.sheet;
+                // Dressed lumber is used as it is.
+                if (!layers && leaf.thickness < std::min(row.rough_thickness, board.thickness))
+                    if (leaf.thickness.value() < row.thickness.value() - close || p.leaves.size() > 1)
+                        fault(leaf.name + ": a leaf too thin");
+            }
+            if (thick > p.thickness.value() + close)
+                fault(fmt::format("{} {} is too thin to be resawn", p.name, p.instance));
+        }
+    }
+
+    /// Every cut in one step, in the order of the numbers, at the setting of the step.
+    void steps() {
+        std::vector<int> last(plan_.boards.size(), 0);
+        for (const lumber::Step& step : plan_.steps)
+            for (const lumber::Step::On& on : step.on)
+                for (const int number : on.cuts) {
+                    const lumber::Board& board = plan_.boards[on.board];
+                    if (number != ++last[on.board])
+                        fault(fmt::format("{}: cut {} comes out of turn", board.name, number));
+                    if (number > static_cast<int>(board.cuts.size())) continue;
+                    const lumber::Cut& cut = board.cuts[static_cast<std::size_t>(number) - 1];
+                    if (step.setting && std::abs(step.setting->value() - cut.fence.value()) > close)
+                        fault(fmt::format("{}: cut {} is at another setting", board.name, number));
+                }
+        for (std::size_t b = 0; b < plan_.boards.size(); ++b)
+            if (last[b] != static_cast<int>(plan_.boards[b].cuts.size()))
+                fault(plan_.boards[b].name + ": a cut is in no step");
+    }
+
     /// The blanks of each part together yield the part.
     void counts() {
-        std::map<std::pair<std::size_t, int>, std::vector<const lumber::Placement*>> of_part;
         std::map<std::tuple<std::size_t, std::size_t, std::string>, int> instances;
         for (const lumber::Board& board : plan_.boards)
-            for (const lumber::Placement& p : board.placements) {
-                of_part[{p.source, p.part}].push_back(&p);
-                if (++instances[{p.source, p.row, p.instance}] > 1)
-                    fault(fmt::format("{} {} is cut twice", p.name, p.instance));
-            }
+            for (const lumber::Placement& p : board.placements)
+                for (const lumber::Leaf& leaf : p.leaves)
+                    if (++instances[{p.source, leaf.row, leaf.instance}] > 1)
+                        fault(fmt::format("{} {} is cut twice", leaf.name, leaf.instance));
         std::map<std::pair<std::size_t, std::size_t>, int> missing;
         for (const lumber::Missing& gone : plan_.missing) missing[{gone.source, gone.row}] += gone.count;
         for (std::size_t s = 0; s < sources_.size(); ++s)
             for (std::size_t r = 0; r < sources_[s].cut_list->rows.size(); ++r) {
                 if (missing.count({s, r})) continue;
                 const cutlist::Row& row = sources_[s].cut_list->rows[r];
-                for (const int part : row.parts) one_part(s, row, part, of_part[{s, part}]);
+                for (const int part : row.parts) one_part(s, row, part, blanks_of(s, part));
             }
     }
 
-    void one_part(std::size_t s, const cutlist::Row& row, int part,
-                  const std::vector<const lumber::Placement*>& blanks) {
+    void one_part(std::size_t s, const cutlist::Row& row, int part, const std::vector<Blank>& blanks) {
         if (blanks.empty()) return fault(fmt::format("{} is cut nowhere", row.name));
-        const piece::Part& text = *sources_[s].model->made[static_cast<std::size_t>(part)].part;
+        const piece::Part& text = text_of(s, part);
         const auto n = static_cast<double>(blanks.size());
-        const bool laminated = text.glue_up && text.glue_up->laminated;
+        // A part thicker than any board is laminated by the plan itself.
+        const bool laminated =
+            (text.glue_up && text.glue_up->laminated) || blanks.front().leaf->thickness < row.thickness;
         if (text.glue_up && text.glue_up->count && *text.glue_up->count != static_cast<int>(blanks.size()))
             fault(fmt::format("{}: {} blanks for {} told", row.name, n, *text.glue_up->count));
         if (text.species->is_sheet() && blanks.size() != 1) fault(row.name + ": a sheet part in pieces");
         double width = 0, thickness = 0;
-        for (const lumber::Placement* p : blanks) {
+        for (const Blank& blank : blanks) {
+            const lumber::Placement* p = blank.at;
             const double along = (p->turned ? p->across : p->along).value();
             const double across = (p->turned ? p->along : p->across).value();
             if (along < row.rough_length.value() - close) fault(row.name + " is short");
             width += across;
-            thickness += p->thickness.value();
+            thickness += blank.leaf->thickness.value();
             if (laminated && across < row.rough_width.value() - close) fault(row.name + ": a narrow layer");
             if (!laminated && n > 1 &&
                 (across - shop_.allow_width.value()) * n < row.width.value() - close * n)
@@ -184,7 +309,8 @@ class Checker {
             if (part.sawn_stated && !board.sawn.empty() &&
                 std::string(wood::text(part.sawn)) != board.sawn + " sawn")
                 fault(p.name + " lies on a board sawn otherwise");
-            const bool laminated = part.glue_up && part.glue_up->laminated;
+            const bool laminated =
+                (part.glue_up && part.glue_up->laminated) || p.leaves.front().thickness < row.thickness;
             if (!laminated && !board.sheet && board.thickness.value() < row.thickness.value() - close)
                 fault(p.name + " is thicker finished than its board");
         }

@@ -3,9 +3,11 @@
 // cutting room is called, and all is computed in floating millimetres.
 //
 // Every blank exactly once and large enough, inside its board after the end trims, kerf between neighbours,
-// wood, thickness and sawing right, boards on hand not used more often than they are there, and the cuts
-// carried out one after the other on the pieces that lie there: each must go through one whole piece, and
-// what remains in the end must be the blanks and the offcuts.
+// wood, thickness and sawing right, nothing over flaws, leaves and their kerfs in one thickness, parts that
+// match together, boards on hand not used more often than they are there, kerfs as the shop file says, and
+// the cuts carried out one after the other on the pieces that lie there: each must go through one whole
+// piece, and what remains in the end must be the blanks and the offcuts. Every cut stands in one step at its
+// setting.
 
 #include <string>
 #include <vector>

@@ -27,6 +27,8 @@ cutlist::CutList one_row() {
     row.volume_m3 = 0.0054597;
     row.board_feet = 2.3137;
     row.area_m2 = 0.1075;
+    row.weight_kg = 1.9124;
+    row.finish_area_m2 = 0.37777;
     cutlist::CutList list;
     list.rows = {row};
     return list;
@@ -40,9 +42,9 @@ const std::string head_mm =
 
 TEST_CASE("a row of the cut list in millimetres") {
     CHECK(writers::write_csv(one_row(), {}) ==
-          head_mm +
-              "volume_m3,board_feet,area_m2,joinery,remark\r\n"
-              "1,leg,4,2,black cherry,rift sawn,8/4,38,38,601.133,50.8,43,625,0.005460,2.314,0.1075,,\r\n");
+          head_mm + "volume_m3,board_feet,area_m2,joinery,remark,weight_kg,finish_area_m2\r\n"
+                    "1,leg,4,2,black cherry,rift sawn,8/4,38,38,601.133,50.8,43,625,0.005460,2.314,0.1075,,,"
+                    "1.912,0.3778\r\n");
 }
 
 TEST_CASE("a maker in inches gets decimal inches too") {
@@ -59,7 +61,7 @@ TEST_CASE("commas, quotes and line ends in words are quoted") {
     list.rows[0].remark = "one\ntwo";
     const std::string csv = writers::write_csv(list, {});
     CHECK(csv.find("1,\"rail, 2\"\" wide\",4,") != std::string::npos);
-    CHECK(csv.find(",\"one\ntwo\"\r\n") != std::string::npos);
+    CHECK(csv.find(",\"one\ntwo\",1.912,") != std::string::npos);
 }
 
 TEST_CASE("sheet goods leave the column of board feet empty") {
