@@ -86,7 +86,8 @@ std::vector<Sheet> board_pictures(const std::vector<lumber::Source>& pieces, con
     const Job job = all.job(0, *pieces.front().cut_list);
     std::vector<Sheet> sheets;
     for (const lumber::Board& board : plan.boards) {
-        constexpr double margin = 10, width = 400;
+        // 8 ft at 1:5.
+        constexpr double margin = 10, width = 520;
         const Block picture = lumber_board(job, board, width);
         Block placed;
         placed.add(picture, {margin - picture.box().left, margin - picture.box().bottom});

@@ -223,13 +223,10 @@ std::vector<Leaf> saw_step_sheets(const Job& job) {
                      {"do", wide ? 92.0 : 56.0, false, Typeface::sans},
                      {"to which board, in cuts by number (what lies at stop or fence)",
                       width - (wide ? 134 : 92), false, Typeface::sans}};
-    std::string before;
     for (const lumber::Step& step : job.lumber->steps) {
         TableRow row;
         const std::string where = step.words.substr(std::min(step.words.size(), step.what.size() + 2));
-        row.cells = {std::to_string(step.number), step.machine == before ? "" : step.machine, step.what,
-                     where};
-        before = step.machine;
+        row.cells = {std::to_string(step.number), step.machine, step.what, where};
         if (!step.cautions.empty()) row.below = fmt::format("care: {}", fmt::join(step.cautions, "; "));
         table.rows.push_back(std::move(row));
     }

@@ -143,12 +143,20 @@ void tell_flaws(Board& board, const piece::Shop::Board& told) {
     add("checks", false, told.length - told.checks_right, Length(), told.checks_right, told.width);
     for (const piece::Shop::Board::Flaw& flaw : told.flaws)
         add(flaw.kind, flaw.round, flaw.along, flaw.across, flaw.length, flaw.width);
-    if (board.flaws.empty()) return;
+    std::vector<std::string> seen;
+    if (told.bark)
+        seen.push_back(*told.bark == syntax::Side::top      ? "bark face up"
+                       : *told.bark == syntax::Side::bottom ? "bark face down"
+                       : *told.bark == syntax::Side::front  ? "bark edge to the front"
+                                                            : "bark edge to the back");
+    if (told.rings) seen.push_back(fmt::format("rings at {:g}° to the face", *told.rings));
     std::vector<std::string> kinds;
     for (const Flaw& flaw : board.flaws)
         if (std::find(kinds.begin(), kinds.end(), flaw.kind) == kinds.end()) kinds.push_back(flaw.kind);
-    board.remarks.push_back(fmt::format(
-        "grey outlines: {}; as it lies, better face up, lower edge to the front", fmt::join(kinds, ", ")));
+    if (!kinds.empty()) seen.push_back(fmt::format("grey outlines: {}", fmt::join(kinds, ", ")));
+    if (!seen.empty())
+        board.remarks.push_back(
+            fmt::format("as it lies, better face up, lower edge to the front: {}", fmt::join(seen, "; ")));
 }
 
 } // namespace rayfleck::lumber

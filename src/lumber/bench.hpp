@@ -20,7 +20,7 @@ void tell_cuts(Board& board, const cutting::Board& cut, const Takes& takes, cons
 /// pieces. Only of boards that are crosscut first. width  of the board, its edge straightened
 void join_sections(cutting::Board& board, cutting::Measure kerf_crosscut, cutting::Measure kerf_rip,
                    cutting::Measure width);
-/// Fills in the flaws that the shop file tells of.
+/// Fills in the flaws, and says which side the bark is and how the rings run, as the shop file tells.
 void tell_flaws(Board& board, const piece::Shop::Board& told);
 
 /// Puts the cuts of all boards in order, machine by machine and setting by setting; numbers them; writes the

@@ -33,9 +33,10 @@ class Joining {
         : board_(board), kerf_(kerf), rip_kerf_(rip_kerf), width_(width) {}
 
     void join() {
+        // From the far end, so that strips are crosscut from the near end, again and again at one stop.
         for (bool any = true; any;) {
             any = false;
-            for (std::size_t c = 0; c < board_.cuts.size() && !any; ++c)
+            for (std::size_t c = board_.cuts.size(); c-- > 0 && !any;)
                 if (is_first(board_.cuts[c])) any = join_at(c);
         }
     }

@@ -109,7 +109,11 @@ class Ordering {
     Setting setting_of(const Board& board, const Cut& cut) const {
         Setting setting;
         const bool rip = cut.direction == Cut::Direction::rip;
-        setting.phase = (board.sheet ? of_sheets : 0) + cut.stage * 10 + (rip ? 0 : 1);
+        // Whatever comes after the second crosscut is done with it where it can be.
+        setting.phase = board.sheet      ? of_sheets + cut.stage * 10
+                        : cut.stage <= 2 ? cut.stage * 10
+                        : rip            ? 40
+                                         : 30;
         switch (cut.work) {
         case Cut::Work::square:
             setting.phase = 0;
@@ -214,6 +218,14 @@ class Ordering {
     }
 
     void warn(Step& step, const Board& board, const Cut& cut) const {
+        if (step.doing == Doing::straighten) {
+            if (cut.piece_length < short_piece)
+                caution(step, fmt::format("a piece of less than {} is planed by hand", shown(short_piece)));
+            if (cut.piece_width > limit_of("jointer", "width"))
+                caution(step,
+                        fmt::format("wider than the {} of the jointer: flatten the face by hand or on a sled",
+                                    shown(limit_of("jointer", "width"))));
+        }
         if (step.doing == Doing::rip) {
             if (cut.piece_length < short_piece)
                 caution(step, fmt::format("a piece of less than {} is ripped on a sled or by hand",
@@ -341,7 +353,8 @@ class Ordering {
         case Doing::crosscut:
             return fmt::format("set the stop to {} and crosscut", at);
         case Doing::straighten:
-            return fmt::format("straighten the lower edge, {} off", shown(shop_.straightening));
+            return fmt::format("flatten one face, straighten the lower edge, {} off",
+                               shown(shop_.straightening));
         case Doing::rip:
             return fmt::format("set the fence to {} and rip", at);
         case Doing::resaw:

@@ -95,7 +95,13 @@ class Yard {
         else if (!width_for(blank, type))
             return false;
         if (clear_width(type.width, type.dressed, shop_) + nothing < blank.width) return false;
-        return offer_lengths(blank, type);
+        bool fits = offer_lengths(blank, type);
+        // The widest of random widths may yield blanks side by side.
+        if (!type.dressed && price && price->widths && price->widths->second > type.width) {
+            type.width = price->widths->second;
+            fits |= offer_lengths(blank, type);
+        }
+        return fits;
     }
 
     /// Whether no priced stock of the wood suits the blank with less thickness.

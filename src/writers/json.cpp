@@ -346,6 +346,10 @@ Json rods_of(const piece::Piece& piece) {
 
 } // namespace
 
+Json cut_list_value(const joinery::Model& model, const cutlist::CutList& list) {
+    return cut_list_of(model, list);
+}
+
 std::string write_json(const joinery::Model& model, const findings::Findings& findings,
                        const cutlist::CutList& cut_list, const source::Texts& texts,
                        const assembly::Order* order, const lumber::Plan* plan) {

@@ -34,6 +34,9 @@ inline std::string text_of(const Json& json) {
     return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
+/// A cut list of parts of this model, as docs/json.md describes it.
+Json cut_list_value(const joinery::Model& model, const cutlist::CutList& list);
+
 /// The lumber plan of these pieces, as docs/json.md describes it.
 Json lumber_value(const lumber::Plan& plan, const std::vector<lumber::Source>& sources);
 

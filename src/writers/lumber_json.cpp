@@ -145,10 +145,15 @@ Json lumber_value(const lumber::Plan& plan, const std::vector<lumber::Source>& s
 std::string write_lumber_json(const lumber::Plan& plan, const std::vector<lumber::Source>& sources) {
     Json pieces = Json::array();
     for (const lumber::Source& source : sources)
-        pieces.push_back({{"title", source.model->piece->title}, {"size", source.model->piece->size_name}});
+        pieces.push_back({{"title", source.model->piece->title},
+                          {"size", source.model->piece->size_name},
+                          {"cut_list", cut_list_value(*source.model, *source.cut_list)}});
+    std::vector<const cutlist::CutList*> lists;
+    for (const lumber::Source& source : sources) lists.push_back(source.cut_list);
     return text_of({{"schema", json_schema},
                     {"program", "rayfleck"},
                     {"pieces", std::move(pieces)},
+                    {"together", cut_list_value(*sources.front().model, cutlist::together(lists))},
                     {"lumber", lumber_value(plan, sources)}});
 }
 

@@ -217,7 +217,7 @@ TEST_CASE("the end trim is cut first and the first fence is from the trimmed end
     // Square, crosscut, straighten, rip, plane.
     REQUIRE(plan.steps.size() == 5);
     CHECK(plan.steps[1].words == "set the stop to 1025 mm and crosscut: C1 cut 3 (for 1 rail A)");
-    CHECK(plan.steps[2].machine == "jointer");
+    CHECK(plan.steps[2].words == "flatten one face, straighten the lower edge, 3 mm off: C1");
     CHECK(plan.steps[3].words.find("set the fence to 105 mm and rip: C1 cut 5 (1 rail A") == 0);
     CHECK(plan.steps[4].words == "plane to 20 mm: C1 1 rail A");
 }
