@@ -20,6 +20,13 @@ struct sawn : must<word::sawn> {};
 //     rings at 30 degrees
 struct rings : must<word::at, angle> {};
 
+// pith SIZE beyond|from SIDE [and SIZE beyond|from SIDE]
+//     pith 30 beyond bottom     pith 30 beyond bottom and 40 from left
+struct beyond_or_from : sor<word::beyond, word::from> {};
+struct pith_place : must<size, beyond_or_from, side> {};
+struct second_pith_place : seq<word::and_, pith_place> {};
+struct pith : seq<pith_place, opt<second_pith_place>> {};
+
 // bark|heart face|edge SIDE
 //     bark face up     heart edge left
 struct face_or_edge : sor<word::face, word::edge> {};

@@ -75,6 +75,7 @@ template <> inline constexpr Expected expected<edge_word>{"'edge' or 'edges'", "
 
 // What a board is.
 template <> inline constexpr Expected expected<wood_name>{"the name of a wood"};
+template <> inline constexpr Expected expected<beyond_or_from>{"'beyond' or 'from', and a side", "beyond from"};
 template <> inline constexpr Expected expected<face_or_edge>{"'face' or 'edge'", "face edge"};
 template <> inline constexpr Expected expected<stock_name>{"a stock such as 8/4 or 2x4"};
 template <> inline constexpr Expected expected<sizes_or_label>{"'x' and the next size, or thick, wide or long", "thick wide long"};
@@ -143,6 +144,8 @@ template <> inline constexpr Expected expected<board_item_kinds>{"a wood, a stoc
 template <> inline constexpr Expected expected<flaw_where>{"a size and where its middle is, or 'from' and 'to'", "from"};
 template <> inline constexpr Expected expected<comma>{"','"};
 template <> inline constexpr Expected expected<price_item_kinds>{"an amount, how it was sawn, widths, lengths or sheets", "widths lengths sheets flat rift quarter"};
+template <> inline constexpr Expected expected<own_wood_name>{"the name of the wood"};
+template <> inline constexpr Expected expected<figure_words>{"hardwood, softwood or a figure such as radial shrinkage 4.2 %"};
 template <> inline constexpr Expected expected<price_unit>{"what the price is per: board foot, m3, piece"};
 
 // clang-format on

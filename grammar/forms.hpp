@@ -18,6 +18,7 @@ inline constexpr WrittenForm phrase_forms[] = {
     {"rift", "rift sawn", "rift sawn"},
     {"quarter", "quarter sawn", "quarter sawn"},
     {"rings", "rings at ANGLE", "rings at 30 degrees"},
+    {"pith", "pith SIZE beyond|from SIDE [and SIZE beyond|from SIDE]", "pith 30 beyond bottom and 40 from left"},
     {"bark", "bark face|edge SIDE", "bark face up"},
     {"heart", "heart face|edge SIDE", "heart edge left"},
     {"stock", "stock NAME", "stock 8/4"},
@@ -124,6 +125,8 @@ inline constexpr WrittenForm statement_forms[] = {
      "price WOOD [STOCK], AMOUNT per UNIT [, flat|rift|quarter sawn] [, widths SIZE to SIZE] [, lengths SIZE and "
      "SIZE...] [, sheets WIDE x LONG]",
      "price cherry 4/4, 12.50 per board foot, widths 5in to 9in, lengths 8ft and 10ft"},
+    {"wood", "wood NAME, FIGURE NUMBER UNIT [, ...]",
+     "wood hornbeam, hardwood, density 750 kg/m3, radial shrinkage 6.8 %, tangential shrinkage 11.5 %"},
 };
 
 } // namespace rayfleck::grammar

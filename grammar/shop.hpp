@@ -1,5 +1,6 @@
 #pragma once
-// Statements of the shop file: saws, allowances, machines, title block, sheet, boards in hand, prices of the yard.
+// Statements of the shop file: saws, allowances, machines, title block, sheet, woods of its own, boards in hand, prices of
+// the yard.
 
 #include "grammar/arithmetic.hpp"
 #include "grammar/board_phrases.hpp"
@@ -78,6 +79,16 @@ struct board_item : must<board_item_kinds> {};
 // SIZE, sheets SIZE x SIZE
 //     price cherry 4/4, 12.50 per board foot, widths 5in to 9in, lengths 8ft and 10ft
 //     price birch plywood 6mm, 38 per piece, sheets 1220 x 2440
+// wood NAME, then in any order: hardwood|softwood, and its figures, each by its name, its number and its unit
+//     wood hornbeam, hardwood, density 750 kg/m3, radial shrinkage 6.8 %, tangential shrinkage 11.5 %
+struct own_wood_name : name {};
+struct own_wood : must<own_wood_name> {};
+struct figure_words : words {};
+struct figure_amount : decimal {};
+struct figure_unit : sor<one<'%'>, seq<letter, star<sor<letter_or_digit, one<'/'>>>>> {};
+struct figure_value : seq<figure_amount, gap, opt<figure_unit, gap>> {};
+struct wood_figure : seq<must<figure_words>, opt<figure_value>> {};
+
 struct stock_ahead : at<digit> {};
 struct price_stock_word : seq<stock_letters> {};
 struct price_stock : seq<stock_ahead, price_stock_word, gap> {};

@@ -65,6 +65,7 @@ struct bark : keyword<TAO_PEGTL_STRING("bark")> {};
 struct because : keyword<TAO_PEGTL_STRING("because")> {};
 struct before : keyword<TAO_PEGTL_STRING("before")> {};
 struct between : keyword<TAO_PEGTL_STRING("between")> {};
+struct beyond : keyword<TAO_PEGTL_STRING("beyond")> {};
 struct books : keyword<TAO_PEGTL_STRING("books")> {};
 struct board : keyword<TAO_PEGTL_STRING("board")> {};
 struct book_matched : keyword<TAO_PEGTL_STRING("book-matched")> {};

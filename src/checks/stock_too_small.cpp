@@ -49,7 +49,7 @@ void report(const joinery::Model& model, const joinery::Made& made, const Asked&
 std::optional<double> longest_priced(const joinery::Model& model, const piece::Part& part) {
     std::optional<double> longest;
     for (const piece::Shop::Price& price : model.piece->shop.prices) {
-        if (wood::find(price.wood) != part.species) continue;
+        if (model.piece->shop.find_wood(price.wood) != part.species) continue;
         for (const measure::Length& length : price.lengths)
             longest = std::max(longest.value_or(0), length.value());
     }

@@ -71,6 +71,7 @@ constexpr const char* wood_examples = R"(Examples:
   rayfleck wood cherry                             all figures with their sources
   rayfleck wood "white oak" --width 18in           how far a board of that width moves through the year
   rayfleck wood beech --width 450 --from 6 --to 14 between two moistures, in percent
+  rayfleck wood hornbeam --shop shop.fleck         a wood that the shop file tells with figures of its own
   rayfleck wood how much does a 300 mm flat-sawn cherry board move from 35 % to 65 %
 )";
 
@@ -229,6 +230,8 @@ Arguments read_arguments(const std::vector<std::string>& words) {
         ->type_name("");
     to_wood->add_option("--width", wood.width, "Width of the board: 300mm, 30cm, 12in; usually 100mm")
         ->type_name("WIDTH");
+    to_wood->add_option("--shop", wood.shop, "A shop file, for the woods that it tells of its own")
+        ->type_name("FILE");
     to_wood->add_option("--from", wood.from, "Moisture at the start, percent; else of wood in 35 % humidity")
         ->type_name("PERCENT");
     to_wood->add_option("--to", wood.to, "Moisture at the end, percent; else of wood in 60 % humidity")

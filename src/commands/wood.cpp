@@ -2,6 +2,7 @@
 // the same functions that the checks use.
 
 #include "commands/wood.hpp"
+#include "commands/load.hpp"
 #include "commands/wood_question.hpp"
 
 #include <charconv>
@@ -9,7 +10,7 @@
 
 #include <fmt/format.h>
 
-#include "findings/finding.hpp"
+#include "findings/show.hpp"
 #include "wood/density.hpp"
 #include "wood/movement.hpp"
 
@@ -40,14 +41,18 @@ std::string short_figure(const std::optional<wood::Figure>& figure, const char* 
     return figure ? fmt::format(fmt::runtime(format), figure->value) : "";
 }
 
-std::string table() {
+std::string table(const wood::OwnWoods& own) {
     std::string out =
         fmt::format("{:<28}{:>10}{:>10}{:>14}\n", "wood", "gravity", "radial %", "tangential %");
-    for (const Species& species : wood::all())
+    const auto row = [&](const Species& species) {
         out += fmt::format("{:<28}{:>10}{:>10}{:>14}\n", species.trade_name,
                            short_figure(species.gravity_12, "{:.2f}"),
                            short_figure(species.shrinkage_radial, "{:.1f}"),
                            short_figure(species.shrinkage_tangential, "{:.1f}"));
+    };
+    for (const auto& wood : own) row(wood->species());
+    if (!own.empty()) out += "(from the shop file, the maker's own figures; below, those of the tables)\n";
+    for (const Species& species : wood::all()) row(species);
     return out + "\nGravity at 12 % moisture; shrinkage from green to oven-dry. `rayfleck wood NAME` gives "
                  "all figures\n"
                  "of one with their sources, and how far a board of it moves.\n";
@@ -99,27 +104,55 @@ std::string movement(const Species& species, double width, measure::Moisture fro
     return out + fmt::format("  by {}\n", wood::movement_source(species));
 }
 
-Status unknown(const std::string& name, Terminal& terminal) {
+Status unknown(const std::string& name, const wood::OwnWoods& own, Terminal& terminal) {
     std::string rest = "; `rayfleck wood` lists them all";
     const std::vector<std::string> meanings = wood::meanings(name);
     if (!meanings.empty())
         rest = fmt::format("; it may mean {}", fmt::join(meanings, " or "));
-    else if (const auto near = findings::near_word(name, wood::known_names()))
-        rest = fmt::format("; the nearest is {}", *near);
+    else {
+        std::vector<std::string> names = wood::known_names();
+        for (const auto& wood : own) names.emplace_back(wood->species().trade_name);
+        if (const auto near = findings::near_word(name, names))
+            rest = fmt::format("; the nearest is {}", *near);
+    }
     terminal.say(fmt::format("rayfleck: no wood is called {}{}\n", name, rest));
     return Status::failure;
+}
+
+/// The woods of the shop file; nothing when it cannot be read or has an error, which is then told.
+std::optional<wood::OwnWoods> woods_of(const std::string& shop, Terminal& terminal) {
+    if (shop.empty()) return wood::OwnWoods();
+    Loaded loaded = load(shop);
+    if (loaded.unreadable) {
+        terminal.say(fmt::format("rayfleck: cannot read {}: {}\n", shop, *loaded.unreadable));
+        return std::nullopt;
+    }
+    const syntax::Tree& tree = loaded.project.trees[static_cast<std::size_t>(loaded.project.main)];
+    if (holds(tree) != Holds::shop) {
+        terminal.say(
+            fmt::format("rayfleck: {} is no shop file: it does not begin with `shop file \"...\"`\n", shop));
+        return std::nullopt;
+    }
+    wood::OwnWoods woods = piece::own_woods(loaded.project, loaded.project.main, loaded.findings);
+    if (loaded.findings.any(findings::Severity::error)) {
+        terminal.say(findings::show(loaded.findings, loaded.texts, {terminal.colour(), false}));
+        return std::nullopt;
+    }
+    return woods;
 }
 
 } // namespace
 
 Status wood(const WoodWish& wish, Terminal& terminal) {
+    const std::optional<wood::OwnWoods> own = woods_of(wish.shop, terminal);
+    if (!own) return Status::failure;
     if (wish.name.empty()) {
-        terminal.print(table());
+        terminal.print(table(*own));
         return Status::sound;
     }
-    const Species* species = wood::find(wish.name);
-    if (species == nullptr && asks_a_question(wish.name)) return answer(wish.name, terminal);
-    if (species == nullptr) return unknown(wish.name, terminal);
+    const Species* species = wood::find(wish.name, *own);
+    if (species == nullptr && asks_a_question(wish.name)) return answer(wish.name, *own, terminal);
+    if (species == nullptr) return unknown(wish.name, *own, terminal);
     const std::optional<double> width = width_of(wish.width);
     if (!width) {
         terminal.say(fmt::format("rayfleck: {} is no width: write 300mm, 30cm or 12in\n", wish.width));

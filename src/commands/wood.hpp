@@ -13,6 +13,7 @@ namespace rayfleck::commands {
 struct WoodWish {
     std::string name;               ///< empty lists all woods; a question in words is answered
     std::string width = "100mm";    ///< of the board: a number with mm, cm, in or "; a bare number is mm
+    std::string shop;               ///< a shop file whose own woods are known as well; empty for none
     std::optional<double> from, to; ///< moisture, percent; left out: wood in 35 % and 60 % humidity at 20 C
 };
 

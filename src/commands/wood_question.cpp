@@ -88,13 +88,13 @@ std::optional<double> millimetres(const Told& told) {
     return std::nullopt;
 }
 
-void read_wood(const std::vector<std::string>& words, Question& question) {
+void read_wood(const std::vector<std::string>& words, const wood::OwnWoods& own, Question& question) {
     for (std::size_t length = std::min<std::size_t>(words.size(), 4); length > 0; --length)
         for (std::size_t first = 0; first + length <= words.size(); ++first) {
             const std::string name = fmt::format(
                 "{}", fmt::join(words.begin() + static_cast<std::ptrdiff_t>(first),
                                 words.begin() + static_cast<std::ptrdiff_t>(first + length), " "));
-            if (const Species* species = wood::find(name)) {
+            if (const Species* species = wood::find(name, own)) {
                 question.species = species;
                 return;
             }
@@ -104,10 +104,10 @@ void read_wood(const std::vector<std::string>& words, Question& question) {
         }
 }
 
-Question read(const std::string& text) {
+Question read(const std::string& text, const wood::OwnWoods& own) {
     const std::vector<std::string> words = words_of(text);
     Question question;
-    read_wood(words, question);
+    read_wood(words, own, question);
     for (std::size_t i = 0; i < words.size(); ++i) {
         const std::string& word = words[i];
         if (word == "flat" || word == "flatsawn") question.rings = 0;
@@ -167,8 +167,8 @@ bool asks_a_question(const std::string& words) {
     return std::any_of(words.begin(), words.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
-Status answer(const std::string& words, Terminal& terminal) {
-    const Question question = read(words);
+Status answer(const std::string& words, const wood::OwnWoods& own, Terminal& terminal) {
+    const Question question = read(words, own);
     if (const std::string missing = objection(question); !missing.empty()) {
         terminal.say(fmt::format("rayfleck: {}\n", missing));
         return Status::failure;

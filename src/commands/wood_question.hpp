@@ -10,6 +10,7 @@
 
 #include "commands/status.hpp"
 #include "commands/terminal.hpp"
+#include "wood/own_wood.hpp"
 
 namespace rayfleck::commands {
 
@@ -17,6 +18,7 @@ namespace rayfleck::commands {
 bool asks_a_question(const std::string& words);
 
 /// Answers in plain words; says what is missing or not understood.
-Status answer(const std::string& words, Terminal& terminal);
+/// own  woods of a shop file, known besides those of the tables
+Status answer(const std::string& words, const wood::OwnWoods& own, Terminal& terminal);
 
 } // namespace rayfleck::commands

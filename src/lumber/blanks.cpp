@@ -131,7 +131,7 @@ class Taker {
     int layers_wanted(const BlankType& blank, const joinery::Made& made) const {
         Length thickest = wood::hardwood_thicknesses().back().rough_thickness;
         for (const piece::Shop::Board& board : shop_.boards)
-            if (wood::find(board.wood) == blank.species) thickest = std::max(thickest, board.thickness);
+            if (shop_.find_wood(board.wood) == blank.species) thickest = std::max(thickest, board.thickness);
         if (blank.as_bought || blank.thickness <= thickest || thickest <= shop_.allow_thickness) return 1;
         const std::int64_t layers = rounded_up(made.thickness / (thickest - shop_.allow_thickness));
         return layers <= most_layers ? static_cast<int>(layers) : 1;
@@ -168,11 +168,11 @@ class Taker {
             if (clear > shop_.allow_width) boards.push_back(clear.value());
         };
         for (const piece::Shop::Board& board : shop_.boards)
-            if (wood::find(board.wood) == blank.species && board.thickness >= blank.thickness)
+            if (shop_.find_wood(board.wood) == blank.species && board.thickness >= blank.thickness)
                 offer(board.width);
         bool told = false;
         for (const piece::Shop::Price& price : shop_.prices)
-            if (wood::find(price.wood) == blank.species && price.widths) {
+            if (shop_.find_wood(price.wood) == blank.species && price.widths) {
                 offer(price.widths->first);
                 offer(price.widths->second);
                 told = true;

@@ -23,7 +23,7 @@ bool of_that_sawing(const piece::Shop::Price& price, const std::string& sawn, co
     if (sawn.empty()) return true;
     if (!price.sawn.empty()) return price.sawn == sawn;
     return std::none_of(shop.prices.begin(), shop.prices.end(), [&](const piece::Shop::Price& other) {
-        return wood::find(other.wood) == wood::find(price.wood) && other.stock == price.stock &&
+        return shop.find_wood(other.wood) == shop.find_wood(price.wood) && other.stock == price.stock &&
                other.sawn == sawn && known_unit(other);
     });
 }
@@ -41,7 +41,7 @@ class Yard {
         for (const BlankType& blank : blanks) {
             bool priced = false;
             for (const piece::Shop::Price& price : shop.prices)
-                if (wood::find(price.wood) == blank.species && known_unit(price))
+                if (shop.find_wood(price.wood) == blank.species && known_unit(price))
                     priced |= offer(blank, &price);
             if (!priced) offer(blank, nullptr);
         }
@@ -52,7 +52,7 @@ class Yard {
   private:
     void on_hand(const piece::Shop::Board& board) {
         StockType type;
-        type.species = wood::find(board.wood);
+        type.species = shop_.find_wood(board.wood);
         if (type.species == nullptr) return;
         type.sheet = type.species->is_sheet();
         type.sawn = board.sawn;
@@ -107,7 +107,7 @@ class Yard {
     /// Whether no priced stock of the wood suits the blank with less thickness.
     bool nearest(const BlankType& blank, Length thickness) const {
         for (const piece::Shop::Price& price : shop_.prices) {
-            if (wood::find(price.wood) != blank.species || !known_unit(price) || price.stock.empty() ||
+            if (shop_.find_wood(price.wood) != blank.species || !known_unit(price) || price.stock.empty() ||
                 !of_that_sawing(price, blank.sawn, shop_))
                 continue;
             const auto lumber = wood::lumber_named(price.stock);
@@ -222,10 +222,10 @@ std::vector<StockType> stock_for(const std::vector<BlankType>& blanks, const pie
 Length widest_for(const wood::Species& species, Length thickness, const piece::Shop& shop) {
     Length widest = Length::in(wide_widths_in[std::size(wide_widths_in) - 1]);
     for (const piece::Shop::Board& board : shop.boards)
-        if (wood::find(board.wood) == &species && board.thickness + nothing >= thickness)
+        if (shop.find_wood(board.wood) == &species && board.thickness + nothing >= thickness)
             widest = std::max(widest, board.width);
     for (const piece::Shop::Price& price : shop.prices)
-        if (wood::find(price.wood) == &species && price.widths)
+        if (shop.find_wood(price.wood) == &species && price.widths)
             widest = std::max(widest, price.widths->second);
     return widest;
 }

@@ -132,6 +132,14 @@ std::vector<std::string> size_names(const Project& project) {
     return names;
 }
 
+std::vector<std::shared_ptr<const wood::OwnWood>> own_woods(const Project& project, int file,
+                                                            findings::Findings& findings) {
+    Elaboration e(project, findings);
+    read_own_woods(e, file);
+    findings.sort();
+    return e.own_woods;
+}
+
 Piece elaborate(const Project& project, const std::optional<std::string>& size,
                 findings::Findings& findings) {
     Elaboration e(project, findings);
@@ -146,6 +154,8 @@ Piece elaborate(const Project& project, const std::optional<std::string>& size,
     read_units(e);
     piece.manner = e.manner;
     collect_recipes(e);
+    gather_own_woods(e);
+    piece.shop.woods = e.own_woods;
     e.scopes.push_back(std::make_unique<Scope>());
     Scope& scope = *e.scopes.front();
     e.gathered.insert(project.main);

@@ -39,6 +39,11 @@ std::vector<std::string> size_names(const Project& project);
 /// size   a name of the table of sizes; nothing takes its first row
 Piece elaborate(const Project& project, const std::optional<std::string>& size, findings::Findings& findings);
 
+/// The woods that a shop file tells with figures of its own; what is wrong with them becomes a finding.
+/// file  number of the shop file's tree in the project
+std::vector<std::shared_ptr<const wood::OwnWood>> own_woods(const Project& project, int file,
+                                                            findings::Findings& findings);
+
 /// One line per rod, part, joint ..., stable: the expected output of the tests of this room.
 std::string print(const Piece& piece);
 

@@ -254,11 +254,12 @@ struct Elaboration {
     findings::Finding dropped; ///< what a repeated error is written into
     bool lines_may_be_lost = false, values_may_be_lost = false, parts_may_be_lost = false,
          recipes_may_be_lost = false;
-    std::vector<Span> text_errors;                  ///< what the text's reading has already complained of
-    std::optional<std::string> size;                ///< the row of the table of sizes that was asked for
-    std::string size_name;                          ///< the row taken
-    std::set<int> gathered;                         ///< files brought in already
-    std::vector<const syntax::Statement*> settings; ///< piece, units, climate, made at, shop
+    std::vector<Span> text_errors;   ///< what the text's reading has already complained of
+    std::optional<std::string> size; ///< the row of the table of sizes that was asked for
+    std::string size_name;           ///< the row taken
+    std::vector<std::shared_ptr<const wood::OwnWood>> own_woods; ///< of the shop file
+    std::set<int> gathered;                                      ///< files brought in already
+    std::vector<const syntax::Statement*> settings;              ///< piece, units, climate, made at, shop
 
     /// Reports an error once per name and place.
     findings::Finding& error(const std::string& name, Span span, const std::string& message);
@@ -430,6 +431,24 @@ struct Stance {
 std::optional<Stance> stance_of(Elaboration& e, Instance& instance, std::optional<Direction> without);
 /// What a saw is set to for a plane cut at the ends of an own axis.
 void set_saw(PlaneCut& cut, int axis);
+
+// ---- woods of the shop file (own_woods.cpp)
+// ---------------------------------------------------------------------------------------
+
+/// Reads the woods that the piece's shop file tells, before any name of a wood is looked up.
+void gather_own_woods(Elaboration& e);
+/// The same for one file.
+void read_own_woods(Elaboration& e, int file);
+/// Names of all woods, those of the shop first, for near words.
+std::vector<std::string> names_of_woods(const Elaboration& e);
+
+// ---- the pith of a board (pith.cpp)
+// ---------------------------------------------------------------------------------------
+
+/// Where the pith lies, with the ring angle and the bark side that follow from it. The part's size and place
+/// are known.
+void read_pith(Elaboration& e, Instance& instance, const syntax::PithAt& says, Span span, const Context& c,
+               Part& part);
 
 // ---- sides of a part (sides.cpp)
 // ---------------------------------------------------------------------------------------

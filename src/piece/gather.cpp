@@ -223,6 +223,10 @@ void gather(Elaboration& e, Scope& scope, const std::vector<Statement>& statemen
                    std::holds_alternative<syntax::MadeAt>(says) ||
                    std::holds_alternative<syntax::ShopIn>(says)) {
             e.settings.push_back(&statement);
+        } else if (const auto* wood = std::get_if<syntax::OwnWood>(&says); wood && wood->figures.empty()) {
+            e.error("out-of-place", statement.header,
+                    "the wood of a part is a phrase of it, and stands here by itself")
+                .mend = "set it below its part, deeper than the line that begins with `part`";
         } else if (!std::holds_alternative<syntax::Takes>(says) &&
                    !std::holds_alternative<syntax::BrokenStatement>(says)) {
             e.error("out-of-place", statement.header, "this belongs in a shop file, not in a piece").mend =

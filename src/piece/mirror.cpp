@@ -112,6 +112,8 @@ Part reflected(const Part& part, Direction direction, double middle) {
     out.face_edge_high = !part.face_edge_high;
     if (part.bark) out.bark = mirrored(*part.bark);
     out.grain = -part.grain;
+    if (part.rings_stated) out.rings = -part.rings;
+    if (part.pith) out.pith->y = -part.pith->y;
     if (part.outline) out.outline = mirrored(*part.outline, width);
     for (Cut& cut : out.shaping) cut = mirrored(cut, width);
     return out;

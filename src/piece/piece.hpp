@@ -5,6 +5,7 @@
 // and lines are exact; a Frame holds floating numbers because angled parts need them. Joints are still
 // requests: joinery turns them into cuts.
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,6 +18,7 @@
 #include "syntax/tree.hpp"
 #include "wood/moisture.hpp"
 #include "wood/movement.hpp"
+#include "wood/own_wood.hpp"
 #include "wood/species.hpp"
 
 namespace rayfleck::piece {
@@ -71,7 +73,15 @@ struct Part {
     wood::Sawn sawn = wood::Sawn::flat;
     bool sawn_stated = false;
     measure::Angle rings; ///< ring tangent to the wide face: flat 0, rift 45, quarter 90
-    std::string stock;    ///< `8/4`, `2x4`, or empty
+    /// The angle of the rings, or the pith, was told: then its sign has a meaning.
+    bool rings_stated = false;
+    /// Where the pith lay on the board's end, seen from the middle of the section: along the width and the
+    /// thickness, mm, own frame.
+    struct Pith {
+        double y = 0, z = 0;
+    };
+    std::optional<Pith> pith;
+    std::string stock; ///< `8/4`, `2x4`, or empty
     bool size_from_stock = false;
 
     Length thickness, width, length; ///< of the body, > 0
@@ -182,6 +192,10 @@ struct Shop {
     };
     std::vector<Price> prices;
     std::vector<std::pair<std::string, std::string>> title_fields;
+    /// The maker's own woods; parts point at them, so they are shared by every copy of the piece.
+    std::vector<std::shared_ptr<const wood::OwnWood>> woods;
+    /// The wood of that name: one of the shop's own, else one of the tables; nullptr when there is none.
+    const wood::Species* find_wood(std::string_view name) const { return wood::find(name, woods); }
 };
 
 struct Piece {

@@ -101,6 +101,8 @@ void print_part(const Part& part, std::string& out) {
                        part.face_edge_high ? "+y" : "-y");
     if (part.rings.in_degrees() != wood::ring_angle(part.sawn).in_degrees())
         out += fmt::format("  rings {}\n", number(part.rings.in_degrees()));
+    if (part.pith)
+        out += fmt::format("  pith {} across, {} through\n", number(part.pith->y), number(part.pith->z));
     if (part.bark) out += fmt::format("  bark {}\n", side(*part.bark));
     if (part.grain.in_degrees() != 0) out += fmt::format("  grain {}\n", number(part.grain.in_degrees()));
     if (part.glue_up) {

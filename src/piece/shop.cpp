@@ -172,6 +172,7 @@ class ShopReader {
                 piece.climate_stated = true;
             }
         } else if (!std::holds_alternative<syntax::UnitsAre>(says) &&
+                   !std::holds_alternative<syntax::OwnWood>(says) &&
                    !std::holds_alternative<syntax::BrokenStatement>(says)) {
             e.error("out-of-place", statement.header, "this belongs in a piece, not in a shop file").mend =
                 "move it to the piece";

@@ -20,8 +20,10 @@ void unknown_wood(Elaboration& e, const std::string& word, Span span) {
         return;
     }
     findings::Finding& f = e.error("unknown-wood", span, "there is no wood `" + word + "` in the tables");
-    const auto near = findings::near_word(word, wood::known_names());
-    f.mend = near ? "did you mean `" + *near + "`?" : "`rayfleck wood` lists the woods";
+    const auto near = findings::near_word(word, names_of_woods(e));
+    f.mend = near ? "did you mean `" + *near + "`?"
+                  : "`rayfleck wood` lists the woods; a shop file may add its own, as in `wood " + word +
+                        ", radial shrinkage 4 %, tangential shrinkage 8 %`";
 }
 
 void read_wood(Elaboration& e, const syntax::WoodIs& says, const Context& c, Part& part) {
@@ -49,7 +51,7 @@ void read_wood(Elaboration& e, const syntax::WoodIs& says, const Context& c, Par
         if (!text) return;
         word = *text;
     }
-    part.species = wood::find(word);
+    part.species = wood::find(word, e.own_woods);
     if (!part.species) unknown_wood(e, word, span);
 }
 
@@ -70,6 +72,7 @@ void read_sawn(Elaboration& e, const syntax::SawnIs& says, const Context& c, Par
         return;
     }
     rings_told = true;
+    part.rings_stated = true;
     part.rings = measure::Angle::degrees(*degrees);
     if (!part.sawn_stated) part.sawn = wood::sawn_at(part.rings);
     part.sawn_stated = true;
@@ -192,6 +195,7 @@ void describe_wood(Elaboration& e, Instance& instance, Part& part) {
     c.scope = instance.part->scope;
     c.self = &instance;
     bool rings_told = false, wood_told = false;
+    const Phrase* pith = nullptr;
     part.grain_span = instance.part->header;
     for (const Phrase* phrase : instance.part->phrases) {
         if (const auto* wood = std::get_if<syntax::WoodIs>(&phrase->says)) {
@@ -199,6 +203,8 @@ void describe_wood(Elaboration& e, Instance& instance, Part& part) {
             read_wood(e, *wood, c, part);
         } else if (const auto* sawn = std::get_if<syntax::SawnIs>(&phrase->says)) {
             read_sawn(e, *sawn, c, part, rings_told);
+        } else if (std::holds_alternative<syntax::PithAt>(phrase->says)) {
+            pith = phrase;
         } else if (const auto* bark = std::get_if<syntax::BarkIs>(&phrase->says)) {
             read_bark(e, instance, *bark, part);
         } else if (const auto* stock = std::get_if<syntax::StockIs>(&phrase->says)) {
@@ -220,6 +226,8 @@ void describe_wood(Elaboration& e, Instance& instance, Part& part) {
             part.notes.push_back({note->text.text, note->text.span});
         }
     }
+    // What follows from it is compared with what is told of rings and bark.
+    if (pith != nullptr) read_pith(e, instance, std::get<syntax::PithAt>(pith->says), pith->span, c, part);
     part.size_from_stock = size_is_of_stock(instance, 2) || size_is_of_stock(instance, 1);
     if (!wood_told && !instance.quiet)
         e.error("no-wood", instance.part->header,

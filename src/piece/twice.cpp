@@ -22,6 +22,7 @@ struct Tells {
         if (says.rings) all.emplace_back("angle of the rings");
         return all;
     }
+    std::vector<std::string> operator()(const syntax::PithAt&) const { return {"place of the pith"}; }
     std::vector<std::string> operator()(const syntax::BarkIs& says) const {
         return {says.edge ? "bark edge" : "bark face"};
     }

@@ -68,7 +68,7 @@ Quantity name(Elaboration& e, const Expression& x, const Context& c) {
     if (ValueEntry* value = find_value(*c.scope, x.word)) return value_of(e, *value);
     if (LineEntry* line = find_line(*c.scope, x.word)) return line_quantity(e, *line);
     if (const auto side = side_word(x.word)) return outermost(e, *side, x.span, c);
-    if (wood::find(x.word)) return Quantity::of_text(x.word);
+    if (wood::find(x.word, e.own_woods)) return Quantity::of_text(x.word);
     unknown_name(e, *c.scope, x.word, x.span);
     return {};
 }

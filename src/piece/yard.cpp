@@ -65,8 +65,8 @@ struct Reader {
     }
 
     bool known_wood(const std::optional<syntax::Name>& name) const {
-        if (!name || wood::find(name->text)) return true;
-        const auto near = findings::near_word(name->text, wood::known_names());
+        if (!name || wood::find(name->text, e.own_woods)) return true;
+        const auto near = findings::near_word(name->text, names_of_woods(e));
         const auto meanings = wood::meanings(name->text);
         std::string list;
         for (std::size_t i = 0; i < meanings.size() && i < 8; ++i)

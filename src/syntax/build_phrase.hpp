@@ -16,6 +16,7 @@ using BuildPhrase = Says (*)(const Reading& reading, const Piece& pieces, std::s
 Says build_wood(const Reading&, const Piece&, std::string_view);
 Says build_sawn(const Reading&, const Piece&, std::string_view);
 Says build_rings(const Reading&, const Piece&, std::string_view);
+Says build_pith(const Reading&, const Piece&, std::string_view);
 Says build_bark(const Reading&, const Piece&, std::string_view);
 Says build_stock(const Reading&, const Piece&, std::string_view);
 Says build_sizes(const Reading&, const Piece&, std::string_view);

@@ -49,6 +49,16 @@ Says build_rings(const Reading& reading, const Piece& pieces, std::string_view) 
     return SawnIs{"", first_size(reading, pieces)};
 }
 
+Says build_pith(const Reading& reading, const Piece& pieces, std::string_view) {
+    PithAt out;
+    for (const Piece* place : pieces.all(Form::pith_place)) {
+        const Piece* which = place->find(Form::which);
+        out.places.push_back({first_size(reading, *place), which && reading.words(*which) == "beyond",
+                              first_side(reading, *place)});
+    }
+    return out;
+}
+
 Says build_bark(const Reading& reading, const Piece& pieces, std::string_view word) {
     const Piece* which = pieces.find(Form::which);
     return BarkIs{word == "heart", which && reading.words(*which) == "edge", first_side(reading, pieces)};

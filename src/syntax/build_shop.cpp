@@ -141,6 +141,27 @@ Told build_board(const Reading& reading, const Header& header) {
     return out;
 }
 
+Told build_own_wood(const Reading& reading, const Header& header) {
+    OwnWood out;
+    const auto pieces = matched(reading, header, Entry::own_wood, header.first);
+    if (!pieces) return broken(header);
+    out.name = reading.name_in(*pieces);
+    for (std::size_t i = 1; i < header.line.stretches.size(); ++i) {
+        const Stretch& stretch = header.line.stretches[i];
+        const auto item = matched(reading, header, Entry::wood_figure, stretch);
+        if (!item) continue;
+        WoodFigure figure;
+        figure.name = reading.name_in(*item);
+        figure.span = reading.span(stretch.begin, stretch.end);
+        if (const Piece* amount = item->find(Form::amount))
+            figure.amount = std::string(reading.words(*amount));
+        if (const Piece* unit = item->find(Form::figure_unit))
+            figure.unit = std::string(reading.words(*unit));
+        out.figures.push_back(std::move(figure));
+    }
+    return out;
+}
+
 Told build_price(const Reading& reading, const Header& header) {
     const auto pieces = matched(reading, header, Entry::price, header.first);
     if (!pieces) return broken(header);

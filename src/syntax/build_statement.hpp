@@ -55,6 +55,7 @@ Told build_sheet(const Reading&, const Header&);
 Told build_projection(const Reading&, const Header&);
 Told build_board(const Reading&, const Header&);
 Told build_price(const Reading&, const Header&);
+Told build_own_wood(const Reading&, const Header&);
 Told build_currency(const Reading&, const Header&);
 Told build_keep(const Reading&, const Header&);
 

@@ -92,6 +92,8 @@ template <> constexpr Form form_of<grammar::price_stock_word> = Form::words;
 template <> constexpr Form form_of<grammar::side> = Form::side;
 template <> constexpr Form form_of<grammar::towards> = Form::side;
 template <> constexpr Form form_of<grammar::direction> = Form::direction;
+template <> constexpr Form form_of<grammar::pith_place> = Form::pith_place;
+template <> constexpr Form form_of<grammar::beyond_or_from> = Form::which;
 template <> constexpr Form form_of<grammar::face_or_edge> = Form::which;
 template <> constexpr Form form_of<grammar::side_or_edge> = Form::which;
 template <> constexpr Form form_of<grammar::which_size> = Form::which;
@@ -180,6 +182,8 @@ template <> constexpr Form form_of<grammar::price_stock> = Form::price_stock;
 template <> constexpr Form form_of<grammar::price_amount> = Form::price_amount;
 template <> constexpr Form form_of<grammar::price_widths> = Form::price_widths;
 template <> constexpr Form form_of<grammar::price_sheets> = Form::price_sheets;
+template <> constexpr Form form_of<grammar::figure_amount> = Form::amount;
+template <> constexpr Form form_of<grammar::figure_unit> = Form::figure_unit;
 template <> constexpr Form form_of<grammar::price_lengths> = Form::price_lengths;
 // clang-format on
 

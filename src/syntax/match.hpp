@@ -19,6 +19,7 @@ enum class Entry {
     wood,
     sawn,
     rings,
+    pith,
     bark,
     stock,
     sizes,
@@ -95,6 +96,8 @@ enum class Entry {
     keep,
     match,
     match_how,
+    own_wood,
+    wood_figure,
 };
 
 /// What a matched piece is. Rules of no interest to the tree leave no piece.
@@ -140,6 +143,7 @@ enum class Form {
     at_most,
     counted,
     bark_faces,
+    pith_place,
     load_unit,
     load_length,
     load_middle,
@@ -208,6 +212,7 @@ enum class Form {
     price_sheets,
     in_sequence,
     from_one_board,
+    figure_unit,
 };
 
 /// A matched piece without the blanks behind it.

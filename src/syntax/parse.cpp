@@ -26,7 +26,11 @@ Tree parse(const source::Texts& texts, int file, findings::Findings& findings) {
     } else if (bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF")) {
         report.error("not-utf-8", 0, 2, "this file is not UTF-8 but UTF-16", "save the file as UTF-8");
     } else {
-        const std::vector<Line> lines = lay_out(text, begins_statement, report);
+        const std::vector<Line> lines = lay_out(
+            text,
+            // A wood of the shop is rare, and a part's phrase that begins so is not: `20 thick,` may go on
+            // with `wood cherry` in the next line.
+            [](std::string_view word) { return word != "wood" && begins_statement(word); }, report);
         const Reading reading(bytes, file, report);
         read_statements(reading, lines, false, tree.statements);
     }

@@ -29,6 +29,7 @@ constexpr PhraseWord phrase_words[] = {
     {"rift", Entry::sawn, build_sawn},
     {"quarter", Entry::sawn, build_sawn},
     {"rings", Entry::rings, build_rings},
+    {"pith", Entry::pith, build_pith},
     {"bark", Entry::bark, build_bark},
     {"heart", Entry::bark, build_bark},
     {"stock", Entry::stock, build_stock},
@@ -94,6 +95,18 @@ const std::vector<std::string>& all_words() {
         return out;
     }();
     return words;
+}
+
+/// `quartersawn`, `quarter-sawn`, `plainsawn`: which sawing is meant; empty for other words. `plain sawn` in
+/// two words too: its first word stands for it.
+std::string_view sawing_in_one_word(std::string_view word) {
+    for (const std::string_view sawn : {"flat", "rift", "quarter"})
+        if (word.starts_with(sawn) &&
+            (word.substr(sawn.size()) == "sawn" || word.substr(sawn.size()) == "-sawn"))
+            return sawn;
+    if (word == "plainsawn" || word == "plain-sawn" || word == "plain") return "flat";
+    if (word == "slabsawn" || word == "slab-sawn") return "flat";
+    return {};
 }
 
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
@@ -259,6 +272,16 @@ void read_phrases(const Reading& reading, Stretch stretch, const std::vector<Lin
             read_phrases(reading, {stretch.begin, end}, nullptr, out);
             return read_phrases(reading, {split, stretch.end}, block, out);
         }
+    }
+
+    if (const std::string_view sawn = sawing_in_one_word(word); !sawn.empty()) {
+        const std::string written = std::string(sawn) + " sawn";
+        reading.report.error("near-word", stretch.begin, stretch.begin + word.size(),
+                             "'" + std::string(word) + "' is written '" + written + "'",
+                             sawn == "flat" && !word.starts_with("flat")
+                                 ? "plain sawn and flat sawn are the same; write 'flat sawn'"
+                                 : "write '" + written + "', in two words");
+        return add(stretch.begin, stretch.end, SawnIs{std::string(sawn), std::nullopt});
     }
 
     const std::size_t word_end = stretch.begin + word.size();

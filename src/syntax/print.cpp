@@ -142,6 +142,12 @@ struct PhraseText {
     std::string operator()(const SawnIs& p) const {
         return p.rings ? "rings " + text(*p.rings) : "sawn " + p.word;
     }
+    std::string operator()(const PithAt& p) const {
+        std::string out = "pith";
+        for (const PithPlace& place : p.places)
+            out += " " + text(place.distance) + (place.beyond ? " beyond " : " from ") + text(place.side);
+        return out;
+    }
     std::string operator()(const BarkIs& p) const {
         return std::string(p.heart ? "heart " : "bark ") + (p.edge ? "edge " : "face ") + text(p.towards);
     }
@@ -388,6 +394,13 @@ struct StatementText {
             out += below() + "sapwood " + text(wide) + " " + text(edge);
         for (const auto& [deep, end] : s.checks) out += below() + "checks " + text(deep) + " " + text(end);
         for (const FlawIs& flaw : s.flaws) out += below() + text(flaw.kind) + spaced(flaw.sizes);
+        return out;
+    }
+    std::string operator()(const OwnWood& s) const {
+        std::string out = "own-wood " + text(s.name);
+        for (const WoodFigure& figure : s.figures)
+            out += " [" + figure.name.text + (figure.amount.empty() ? "" : " " + figure.amount) +
+                   (figure.unit.empty() ? "" : " " + figure.unit) + "]";
         return out;
     }
     std::string operator()(const PriceIs& s) const {

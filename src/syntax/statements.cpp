@@ -39,7 +39,7 @@ constexpr StatementWord statement_words[] = {
     {"sheet", build_sheet, false, false},       {"projection", build_projection, false, false},
     {"board", build_board, false, false},       {"price", build_price, false, false},
     {"currency", build_currency, false, false}, {"keep", build_keep, false, false},
-    {"match", build_match, false, true},
+    {"match", build_match, false, true},        {"wood", build_own_wood, false, false},
 };
 
 const StatementWord* statement_word(std::string_view word) {
@@ -69,6 +69,8 @@ void read_statement(const Reading& reading, const Line& line, bool in_recipe, st
     const std::string_view word = token_at(reading.text, line.begin, line.end);
     const StatementWord* rule = statement_word(word);
     std::string meant(word);
+    // A recipe tells no wood of the shop: there the word can only be a phrase that lost its part.
+    if (rule && in_recipe && !rule->in_recipe && begins_phrase(word)) rule = nullptr;
     if (!rule && line.readable) {
         if (begins_phrase(word)) {
             reading.report.error("phrase-out-of-place", line.begin, line.begin + word.size(),

@@ -102,6 +102,15 @@ struct SawnIs {
     std::string word;
     std::optional<Expression> rings;
 }; // flat|rift|quarter sawn, rings at 30 degrees
+/// How far the pith lies from a side of the board's end: outside it, or inwards of it.
+struct PithPlace {
+    Expression distance;
+    bool beyond = true;
+    SideName side;
+};
+struct PithAt {
+    std::vector<PithPlace> places; ///< one or two
+};                                 // pith 30 beyond bottom and 40 from left
 struct BarkIs {
     bool heart = false;
     bool edge = false;
@@ -273,8 +282,8 @@ struct TurnedIs {
 
 struct Phrase {
     Span span;
-    std::variant<Broken, WoodIs, SawnIs, BarkIs, StockIs, SizeIs, RunsAlong, FaceLooks, FromTo, Between,
-                 SideAt, CentredOn, SetBack, Overhanging, OverUnder, FlushWith, Tilt, TurnedOnPlan,
+    std::variant<Broken, WoodIs, SawnIs, PithAt, BarkIs, StockIs, SizeIs, RunsAlong, FaceLooks, FromTo,
+                 Between, SideAt, CentredOn, SetBack, Overhanging, OverUnder, FlushWith, Tilt, TurnedOnPlan,
                  PointToPoint, GrainAt, GluedUp, CarriesIs, SapwoodAllowed, Loose, NoteIs, Taper, EdgeShape,
                  Miter, TrimTo, Bore, Groove, Rabbet, Notch, CurveEdge, OutlineIs, TurnedIs>
         says;
@@ -450,6 +459,17 @@ struct BoardIs {
     std::vector<std::pair<Expression, SideName>> sapwood, checks;
     std::vector<FlawIs> flaws;
 };
+/// One figure of a wood: `radial shrinkage 6.8 %`; `hardwood` has a name alone.
+struct WoodFigure {
+    Name name;
+    std::string amount; ///< digits as written; empty when none is told
+    std::string unit;   ///< as written: `%`, `kg/m3`, `MPa`; may be empty
+    Span span;
+};
+struct OwnWood {
+    Name name;
+    std::vector<WoodFigure> figures;
+}; // wood hornbeam, hardwood, density 750 kg/m3, ...
 struct PriceIs {
     Name wood;
     std::optional<Name> stock, sawn;
@@ -474,7 +494,7 @@ struct Statement {
     std::variant<BrokenStatement, PieceIs, UnitsAre, ClimateIs, MadeAt, ShopIn, BringIn, ValueIs, SizesAre,
                  Require, RodIs, PartIs, JoinIs, HardwareIs, PieceNote, Accept, Takes, RecipeIs, MakeIs,
                  ShopFile, KerfIs, AllowIs, LimitIs, TitleField, SheetIs, ProjectionIs, BoardIs, PriceIs,
-                 CurrencyIs, KeepOffcuts, MatchIs>
+                 CurrencyIs, KeepOffcuts, MatchIs, OwnWood>
         says;
 };
 

@@ -20,6 +20,8 @@ std::string_view text(Confirmation confirmation) {
         return "read (secondary)";
     case Confirmation::from_memory:
         return "from memory";
+    case Confirmation::stated:
+        return "not verified";
     case Confirmation::none:
         break;
     }

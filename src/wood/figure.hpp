@@ -18,10 +18,12 @@ enum class Confirmation {
     read,           ///< seen in the named work itself
     read_secondary, ///< seen in a public page or file that transcribes or cites the named work
     from_memory,    ///< written from memory, no page seen: never to be taken for verified
+    stated,         ///< told by the maker in the shop file; the program has not seen where it comes from
     none,           ///< common practice, no published source
 };
 
-/// The confirmation in words: "read", "read (secondary)", "from memory", "no published source".
+/// The confirmation in words: "read", "read (secondary)", "from memory", "not verified", "no published
+/// source".
 std::string_view text(Confirmation confirmation);
 
 /// One number that someone may want to look up.

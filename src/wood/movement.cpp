@@ -78,6 +78,8 @@ std::optional<Figure> tangential_coefficient(const Species& species) {
 
 std::string_view movement_source(const Species& species) {
     if (species.is_sheet()) return species.sheet_along ? species.sheet_along->source : std::string_view{};
+    if (species.shrinkage_tangential && species.shrinkage_tangential->confirmation == Confirmation::stated)
+        return "the maker's own shrinkage, by Wood Handbook 2010, Eq 13-3";
     if (species.coefficient_tangential) return "Wood Handbook 2010, Eq 13-2 and Table 13-5";
     return "Wood Handbook 2010, Eq 13-3, from total shrinkage";
 }

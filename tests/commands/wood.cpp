@@ -70,3 +70,20 @@ TEST_CASE("a wood that is not known or not told apart ends with 3") {
     CHECK(folder.run("wood cherry --width 1e308in").status == 3);
     CHECK(folder.run("wood cherry --from 300").status == 3);
 }
+
+TEST_CASE("a wood of the shop file is listed, told and asked for") {
+    const Folder folder;
+    folder.write("shop.fleck", "shop file \"s\"\nwood hornbeam, density 750 kg/m3, radial shrinkage 6.8 %, "
+                               "tangential shrinkage 11.5 %\n");
+    CHECK(holds(folder.run("wood --shop shop.fleck").out, "hornbeam"));
+    const Ran one = folder.run("wood hornbeam --shop shop.fleck --width 1000 --from 8 --to 12");
+    CHECK(holds(one.out, "11.5 % (the maker's own figure; not verified)"));
+    CHECK(holds(one.out, "+16.75 mm")); // Eq 13-3: 4000 / (3000 / 11.5 - 30 + 8)
+    CHECK(holds(folder.run("wood 'a 300 mm hornbeam board from 35% to 65%' --shop shop.fleck").out,
+                "A board of hornbeam"));
+    CHECK(folder.run("wood hornbeam").status == 3);
+    CHECK(holds(folder.run("wood hornbean --shop shop.fleck").err, "the nearest is hornbeam"));
+    CHECK(folder.run("wood --shop nothing.fleck").status == 3);
+    folder.write("shop.fleck", "shop file \"s\"\nwood hornbeam, gravity 75\n");
+    CHECK(holds(folder.run("wood --shop shop.fleck").err, "[out-of-range]"));
+}

@@ -27,6 +27,7 @@ char code(wood::Confirmation confirmation) {
         return 's';
     case wood::Confirmation::from_memory:
         return 'm';
+    case wood::Confirmation::stated:
     case wood::Confirmation::none:
         break;
     }
