@@ -54,21 +54,51 @@ constexpr Names<7> steps{"",         "start", "line to", "arc to ... through", "
 static_assert(static_cast<std::size_t>(OutlineStep::Kind::close) + 1 == std::tuple_size_v<decltype(steps)>);
 
 /// In the order of Phrase::says; its first stands for what cannot be read.
-constexpr Names<36> phrases{
-    "",           "wood",        "sawn, rings", "bark, heart", "stock",           "size",
-    "runs",       "face looks",  "from ... to", "between",     "SIDE at",         "centred",
-    "set back",   "overhanging", "over, under", "flush with",  "leaning",         "turned ANGLE",
-    "from point", "grain at",    "glued up",    "carries",     "sapwood allowed", "loose",
-    "note",       "taper",       "shaped edge", "miter",       "saw cut",         "bore",
-    "groove",     "rabbet",      "notch",       "curve",       "outline",         "turned profile"};
+constexpr Names<37> phrases{"",
+                            "wood",
+                            "sawn, rings",
+                            "pith",
+                            "bark, heart",
+                            "stock",
+                            "size",
+                            "runs",
+                            "face looks",
+                            "from ... to",
+                            "between",
+                            "SIDE at",
+                            "centred",
+                            "set back",
+                            "overhanging",
+                            "over, under",
+                            "flush with",
+                            "leaning",
+                            "turned ANGLE",
+                            "from point",
+                            "grain at",
+                            "glued up",
+                            "carries",
+                            "sapwood allowed",
+                            "loose",
+                            "note",
+                            "taper",
+                            "shaped edge",
+                            "miter",
+                            "saw cut",
+                            "bore",
+                            "groove",
+                            "rabbet",
+                            "notch",
+                            "curve",
+                            "outline",
+                            "turned profile"};
 static_assert(std::variant_size_v<decltype(Phrase::says)> == phrases.size());
 
 /// In the order of Statement::says.
-constexpr Names<31> statement_words{
+constexpr Names<32> statement_words{
     "",      "piece",      "units", "climate",   "made at",  "shop \"FILE\"", "bring in", "value",
     "sizes", "require",    "rod",   "part",      "join",     "hardware",      "note",     "accept",
     "takes", "recipe",     "make",  "shop file", "kerf",     "allow",         "limit",    "title",
-    "sheet", "projection", "board", "price",     "currency", "keep",          "match"};
+    "sheet", "projection", "board", "price",     "currency", "keep",          "match",    "wood"};
 static_assert(std::variant_size_v<decltype(Statement::says)> == statement_words.size());
 
 struct Walk {
@@ -121,6 +151,12 @@ struct Walk {
     void operator()(const SawnIs& x) {
         add(x.rings ? "rings at ANGLE" : x.word + " sawn");
         (*this)(x.rings);
+    }
+    void operator()(const PithAt& x) {
+        for (const PithPlace& place : x.places) {
+            (*this)(place.distance);
+            (*this)(place.side);
+        }
     }
     void operator()(const BarkIs& x) {
         add(std::string(x.heart ? "heart" : "bark") + (x.edge ? " edge" : " face"));
@@ -398,6 +434,7 @@ struct Walk {
         (*this)(x.sheets);
     }
     void operator()(const CurrencyIs&) {}
+    void operator()(const OwnWood&) {}
     void operator()(const KeepOffcuts& x) { (*this)(x.size); }
     void operator()(const MatchIs& x) {
         for (const PartName& part : x.parts) (*this)(part);
