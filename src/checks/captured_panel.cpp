@@ -14,6 +14,7 @@
 #include <fmt/core.h>
 
 #include "checks/list.hpp"
+#include "checks/season_table.hpp"
 #include "checks/seasons.hpp"
 #include "checks/wording.hpp"
 
@@ -101,20 +102,38 @@ wood::StrainTensor frame_strain(const joinery::Model& model, int panel, measure:
     return {};
 }
 
-void look_along(const joinery::Model& model, int panel, int axis, findings::Findings& found) {
+/// Both edges of a panel along one of its axes, and how it moves between them.
+struct Floating {
+    Edge low, high;
+    double swells = 0, shrinks = 0; ///< mm, against the frame
+    double room() const { return low.room + high.room; }
+    /// Pushed against the bottom of one groove, the panel stands least far in the other.
+    double left() const { return std::min(low.engaged - high.room, high.engaged - low.room) - shrinks; }
+    /// Gap on each side, on a half millimetre.
+    double gap() const { return std::ceil(2 * (std::max(0.0, swells) / 2 + 0.25)) / 2; }
+};
+
+std::optional<Floating> floating(const joinery::Model& model, int panel, int axis) {
     const joinery::Made& made = model.made[static_cast<std::size_t>(panel)];
     const std::optional<Edge> low = edge_of(model, panel, axis, false),
                               high = edge_of(model, panel, axis, true);
-    if (!low || !high) return;
+    if (!low || !high) return std::nullopt;
     const measure::Vector direction = axis == 0 ? made.part->frame.x : made.part->frame.y;
     const double size = axis == 0 ? made.solid.box.high.x - made.solid.box.low.x
                                   : made.solid.box.high.y - made.solid.box.low.y;
     const Seasons own = seasons_of(made, *model.piece);
-    const double swells =
-        (own.damp - frame_strain(model, panel, direction, true)).along(direction).in_ratio() * size;
-    const double shrinks =
-        -(own.dry - frame_strain(model, panel, direction, false)).along(direction).in_ratio() * size;
-    const double room = low->room + high->room;
+    return Floating{
+        *low, *high,
+        (own.damp - frame_strain(model, panel, direction, true)).along(direction).in_ratio() * size,
+        -(own.dry - frame_strain(model, panel, direction, false)).along(direction).in_ratio() * size};
+}
+
+void look_along(const joinery::Model& model, int panel, int axis, findings::Findings& found) {
+    const joinery::Made& made = model.made[static_cast<std::size_t>(panel)];
+    const std::optional<Floating> floats = floating(model, panel, axis);
+    if (!floats) return;
+    const Edge *low = &floats->low, *high = &floats->high;
+    const double swells = floats->swells, shrinks = floats->shrinks, room = floats->room();
     const std::string across = axis == 1 ? "across its grain" : "along its grain";
 
     findings::Finding finding;
@@ -133,12 +152,10 @@ void look_along(const joinery::Model& model, int panel, int axis, findings::Find
                         made.part->name, movement_text(swells, model), across, movement_text(room, model));
         finding.limit = limit_text("room for its swelling", wood::movement_source(*made.part->species));
         finding.mend = fmt::format("leave {} on each side, that is `gap {}`, or use quarter-sawn wood",
-                                   movement_text(swells / 2 + 0.25, model),
-                                   size_text(std::ceil(2 * (swells / 2 + 0.25)) / 2, model));
+                                   movement_text(swells / 2 + 0.25, model), size_text(floats->gap(), model));
         found.add(finding);
     }
-    // Pushed against the bottom of one groove, the panel stands least far in the other.
-    const double left = std::min(low->engaged - high->room, high->engaged - low->room) - shrinks;
+    const double left = floats->left();
     if (shrinks > 0 && left <= 0) {
         finding.severity = std::min(low->engaged, high->engaged) - shrinks / 2 <= 0
                                ? findings::Severity::fault
@@ -154,13 +171,15 @@ void look_along(const joinery::Model& model, int panel, int axis, findings::Find
     }
 }
 
+bool in_groove(const joinery::Model& model, int part) {
+    return std::any_of(model.joints.begin(), model.joints.end(), [&](const joinery::Joint& joint) {
+        return joint.a == part && joint.kind.starts_with("groove");
+    });
+}
+
 void search(const joinery::Model& model, findings::Findings& found) {
     for (int i = 0; i < static_cast<int>(model.made.size()); ++i) {
-        const bool in_groove =
-            std::any_of(model.joints.begin(), model.joints.end(), [&](const joinery::Joint& joint) {
-                return joint.a == i && joint.kind.starts_with("groove");
-            });
-        if (!in_groove || !model.made[static_cast<std::size_t>(i)].part->upright) continue;
+        if (!in_groove(model, i) || !model.made[static_cast<std::size_t>(i)].part->upright) continue;
         look_along(model, i, 1, found);
         look_along(model, i, 0, found);
     }
@@ -173,6 +192,15 @@ constexpr SourcedFigure figures[] = {
 };
 
 } // namespace
+
+std::optional<GrooveRoom> groove_room(const joinery::Model& model, int part, int axis) {
+    if (!in_groove(model, part) || !model.made[static_cast<std::size_t>(part)].part->upright)
+        return std::nullopt;
+    const std::optional<Floating> floats = floating(model, part, axis);
+    if (!floats) return std::nullopt;
+    return GrooveRoom{floats->room(), floats->swells, floats->shrinks,
+                      floats->gap(),  floats->left(), {floats->low.holder, floats->high.holder}};
+}
 
 const Check captured_panel{
     .name = "captured-panel",

@@ -14,6 +14,7 @@
 #include <fmt/core.h>
 
 #include "checks/list.hpp"
+#include "checks/season_table.hpp"
 #include "checks/seasons.hpp"
 #include "checks/wording.hpp"
 
@@ -25,7 +26,6 @@ constexpr double harmless = 1.5;
 constexpr double fault_times = 3;
 /// Holding across this share of the width keeps a board flat. Our own choice.
 constexpr double held_flat = 0.5;
-constexpr double usual_stave = 110;
 
 /// Share of the width over which joints touch or hold the part.
 double share_held(const joinery::Model& model, int index) {
@@ -43,25 +43,26 @@ double share_held(const joinery::Model& model, int index) {
     return low > high ? 0 : (high - low) / made.part->width.value();
 }
 
-double stave_of(const piece::Part& part) {
-    const double wide = part.width.value();
-    if (!part.glue_up || part.glue_up->laminated) return wide;
-    if (part.glue_up->count && *part.glue_up->count > 0) return wide / *part.glue_up->count;
-    if (part.glue_up->at_most_wide) return std::min(wide, part.glue_up->at_most_wide->value());
-    return std::min(wide, usual_stave);
-}
-
-/// Hollow over `whole` of boards `stave` wide whose curves add up, mm.
-double hollow(const joinery::Model& model, const piece::Part& part, double stave, double whole,
+/// Hollow over `whole` of boards that lay so far from the pith and whose curves add up, mm.
+double hollow(const joinery::Model& model, const piece::Part& part, double from_pith, double whole,
               double rings) {
     const auto depth = [&](measure::Moisture season) {
         return std::abs(wood::cup_depth(measure::Length::from_geometry(whole),
-                                        measure::Length::from_geometry(stave), model.piece->made_at, season,
-                                        *part.species)
+                                        measure::Length::from_geometry(from_pith), model.piece->made_at,
+                                        season, *part.species)
                             .value());
     };
     const double c = std::cos(rings);
     return std::max(depth(model.piece->climate.driest), depth(model.piece->climate.dampest)) * c * c;
+}
+
+/// Which way it goes: a board dries hollow on its bark side and swells hollow on its heart side.
+std::string way_of(const piece::Piece& piece, bool alternating) {
+    const bool dries = piece.made_at.in_percent() - piece.climate.driest.in_percent() >=
+                       piece.climate.dampest.in_percent() - piece.made_at.in_percent();
+    if (alternating) return "from stave to stave the other way";
+    return dries ? "the bark side hollow in the driest season"
+                 : "the heart side hollow in the dampest season";
 }
 
 void look_at(const joinery::Model& model, int index, findings::Findings& found) {
@@ -69,23 +70,26 @@ void look_at(const joinery::Model& model, int index, findings::Findings& found) 
     const piece::Part& part = *made.part;
     if (part.species->is_sheet() || (part.glue_up && part.glue_up->laminated)) return;
     if (part.width < part.thickness * measure::Rational(4)) return;
-    const double wide = part.width.value(), stave = stave_of(part), rings = part.rings.in_radians();
+    const double wide = part.width.value(), stave = stave_width(part), rings = part.rings.in_radians();
     const bool alternating = part.glue_up && part.glue_up->alternating;
-    const double deep = hollow(model, part, stave, alternating ? stave : wide, rings);
+    const double from_pith = pith_to_face(part, stave);
+    const double deep = hollow(model, part, from_pith, alternating ? stave : wide, rings);
     if (deep <= harmless || share_held(model, index) >= held_flat) return;
     findings::Finding finding;
     finding.name = "cupping";
     finding.severity =
         deep > fault_times * harmless ? findings::Severity::fault : findings::Severity::caution;
     finding.span = part.span;
-    finding.message = fmt::format("nothing holds {} flat, and it goes hollow by about {} {}", part.name,
-                                  movement_text(deep, model), season_words(*model.piece));
+    finding.message = fmt::format("nothing holds {} flat, and it goes hollow by about {} {}: {}", part.name,
+                                  movement_text(deep, model), season_words(*model.piece),
+                                  way_of(*model.piece, alternating));
     finding.limit =
-        fmt::format("{}, our own choice; shrinkage by {}; distance from the pith taken as the width of "
-                    "a board",
-                    movement_text(harmless, model), wood::movement_source(*part.species));
-    const double quarter = hollow(model, part, stave, alternating ? stave : wide, std::acos(-1.0) / 2);
-    const double turned = hollow(model, part, stave, stave, rings);
+        fmt::format("{}, our own choice; shrinkage by {}; {}", movement_text(harmless, model),
+                    wood::movement_source(*part.species),
+                    part.pith ? fmt::format("the pith is {} from its face", size_text(from_pith, model))
+                              : "distance from the pith taken as the width of a board");
+    const double quarter = hollow(model, part, from_pith, alternating ? stave : wide, std::acos(-1.0) / 2);
+    const double turned = hollow(model, part, from_pith, stave, rings);
     finding.mend = "join a batten across it with slotted screws, or give it breadboard ends";
     if (!alternating && stave < wide - 1)
         finding.mend += fmt::format("; or write `bark faces alternating`: {} instead of {}",

@@ -15,6 +15,7 @@
 
 #include "checks/fibres.hpp"
 #include "checks/list.hpp"
+#include "checks/season_table.hpp"
 #include "checks/seasons.hpp"
 #include "checks/wording.hpp"
 
@@ -118,7 +119,8 @@ void report(const joinery::Model& model, const joinery::Contact& contact, const 
     found.add(std::move(finding));
 }
 
-void search(const joinery::Model& model, findings::Findings& found) {
+/// The largest glued contact of every miter.
+std::map<int, const joinery::Contact*> miters_of(const joinery::Model& model) {
     std::map<int, const joinery::Contact*> largest;
     for (const joinery::Contact& contact : model.contacts) {
         if (contact.joint < 0 || contact.hold != joinery::Hold::glued) continue;
@@ -126,7 +128,11 @@ void search(const joinery::Model& model, findings::Findings& found) {
         const joinery::Contact*& at = largest[contact.joint];
         if (at == nullptr || contact.area > at->area) at = &contact;
     }
-    for (const auto& [joint, contact] : largest)
+    return largest;
+}
+
+void search(const joinery::Model& model, findings::Findings& found) {
+    for (const auto& [joint, contact] : miters_of(model))
         report(model, *contact, opening_of(model, *contact, model.joints[static_cast<std::size_t>(joint)]),
                found);
 }
@@ -138,6 +144,15 @@ constexpr SourcedFigure figures[] = {
 };
 
 } // namespace
+
+std::vector<MiterOpening> miter_openings(const joinery::Model& model) {
+    std::vector<MiterOpening> openings;
+    for (const auto& [joint, contact] : miters_of(model)) {
+        const Opening opening = opening_of(model, *contact, model.joints[static_cast<std::size_t>(joint)]);
+        openings.push_back({joint, opening.dry, opening.damp});
+    }
+    return openings;
+}
 
 const Check opening_miter{
     .name = "opening-miter",

@@ -13,6 +13,7 @@
 #include <fmt/core.h>
 
 #include "checks/list.hpp"
+#include "checks/season_table.hpp"
 #include "checks/seasons.hpp"
 #include "checks/wording.hpp"
 
@@ -49,6 +50,9 @@ struct Worst {
     double movement = 0, distance = 0;
     bool damp = false;
     measure::Point at;
+    int mover = -1;
+    /// Room to give it, on a half millimetre.
+    double leave() const { return std::ceil(2 * (movement + 0.5)) / 2; }
 };
 
 double reach_along(const joinery::Made& made, measure::Vector way) {
@@ -93,12 +97,13 @@ Worst travel(const joinery::Model& model, const joinery::Joint& joint, const Sli
             mismatch(own, frame_moves(model, mover, holder, way, distance), way, distance);
         const bool damp = std::abs(differ.damp) > std::abs(differ.dry);
         const double movement = damp ? std::abs(differ.damp) : std::abs(differ.dry);
-        if (movement > worst.movement) worst = {movement, distance, damp, p};
+        if (movement > worst.movement) worst = {movement, distance, damp, p, mover};
     }
     return worst;
 }
 
-void look_at(const joinery::Model& model, int index, const Sliding& sliding, findings::Findings& found) {
+/// The held place that travels farthest, over all ways.
+Worst worst_of(const joinery::Model& model, int index, const Sliding& sliding) {
     const joinery::Joint& joint = model.joints[static_cast<std::size_t>(index)];
     const joinery::Made &one = model.made[static_cast<std::size_t>(joint.a)],
                         &other = model.made[static_cast<std::size_t>(joint.b)];
@@ -124,6 +129,14 @@ void look_at(const joinery::Model& model, int index, const Sliding& sliding, fin
         const Worst here = travel(model, joint, sliding, way, fixed, first_moves);
         if (here.movement > worst.movement) worst = here;
     }
+    return worst;
+}
+
+void look_at(const joinery::Model& model, int index, const Sliding& sliding, findings::Findings& found) {
+    const joinery::Joint& joint = model.joints[static_cast<std::size_t>(index)];
+    const joinery::Made &one = model.made[static_cast<std::size_t>(joint.a)],
+                        &other = model.made[static_cast<std::size_t>(joint.b)];
+    const Worst worst = worst_of(model, index, sliding);
     const double lacks = worst.movement - sliding.room;
     if (lacks <= give) return;
     findings::Finding finding;
@@ -137,14 +150,14 @@ void look_at(const joinery::Model& model, int index, const Sliding& sliding, fin
                     worst.damp ? "dampest" : "driest", size_text(std::round(worst.distance), model),
                     movement_text(sliding.room, model));
     finding.limit = limit_text("room for its movement", wood::movement_source(*one.part->species));
-    finding.mend = fmt::format("write `gap {}`", size_text(std::ceil(2 * (worst.movement + 0.5)) / 2, model));
+    finding.mend = fmt::format("write `gap {}`", size_text(worst.leave(), model));
     finding.parts = {one.part->name, other.part->name};
     finding.at = worst.at;
     finding.labels.push_back({one.part->grain_span, "grain of " + one.part->name + " is set here"});
     found.add(std::move(finding));
 }
 
-void search(const joinery::Model& model, findings::Findings& found) {
+std::map<int, Sliding> slidings_of(const joinery::Model& model) {
     std::map<int, Sliding> joints;
     for (const joinery::Contact& contact : model.contacts) {
         if (contact.joint < 0 || !has_slots(model.joints[static_cast<std::size_t>(contact.joint)].kind))
@@ -162,7 +175,11 @@ void search(const joinery::Model& model, findings::Findings& found) {
             for (const auto& loop : contact.loops)
                 sliding.held_at.insert(sliding.held_at.end(), loop.begin(), loop.end());
     }
-    for (const auto& [index, sliding] : joints)
+    return joints;
+}
+
+void search(const joinery::Model& model, findings::Findings& found) {
+    for (const auto& [index, sliding] : slidings_of(model))
         if (!sliding.held_at.empty() && !sliding.ways.empty()) look_at(model, index, sliding, found);
 }
 
@@ -174,6 +191,17 @@ constexpr SourcedFigure figures[] = {
 };
 
 } // namespace
+
+std::vector<SlideRoom> slide_rooms(const joinery::Model& model) {
+    std::vector<SlideRoom> rooms;
+    for (const auto& [index, sliding] : slidings_of(model)) {
+        if (sliding.held_at.empty() || sliding.ways.empty()) continue;
+        const Worst worst = worst_of(model, index, sliding);
+        if (worst.mover >= 0)
+            rooms.push_back({index, worst.mover, worst.movement, sliding.room, worst.leave()});
+    }
+    return rooms;
+}
 
 const Check slide_without_room{
     .name = "slide-without-room",

@@ -15,6 +15,7 @@
 
 #include "checks/groups.hpp"
 #include "checks/list.hpp"
+#include "checks/season_table.hpp"
 #include "checks/seasons.hpp"
 #include "checks/wording.hpp"
 
@@ -139,9 +140,11 @@ int way_out(const measure::Box& box) {
     return box.high[thin] - box.low[thin] < least / 4 ? thin : 1;
 }
 
-void look_at(const joinery::Model& model, const std::vector<measure::Box>& boxes,
-             const std::vector<Seasons>& seasons, const Movable& group, findings::Findings& found) {
+/// The tightest fit of a group along every axis but its way out; unbounded where it has no opening.
+std::array<Fit, 3> fits_of(const joinery::Model& model, const std::vector<measure::Box>& boxes,
+                           const std::vector<Seasons>& seasons, const Movable& group) {
     const int out = way_out(group.box);
+    std::array<Fit, 3> fits;
     for (int axis = 0; axis < 3; ++axis) {
         if (axis == out) continue;
         const int other = 3 - out - axis;
@@ -155,6 +158,19 @@ void look_at(const joinery::Model& model, const std::vector<measure::Box>& boxes
                 const Fit fit = fit_on(model, boxes, seasons, group, p, axis);
                 if (fit.bounded && (!tightest.bounded || fit.left() < tightest.left())) tightest = fit;
             }
+        fits[static_cast<std::size_t>(axis)] = tightest;
+    }
+    return fits;
+}
+
+/// Gap to leave at making, both sides together, on a half millimetre.
+double gap_for(const Fit& fit) { return std::ceil(2 * (fit.damp + room_to_run)) / 2; }
+
+void look_at(const joinery::Model& model, const std::vector<measure::Box>& boxes,
+             const std::vector<Seasons>& seasons, const Movable& group, findings::Findings& found) {
+    const std::array<Fit, 3> fits = fits_of(model, boxes, seasons, group);
+    for (int axis = 0; axis < 3; ++axis) {
+        const Fit& tightest = fits[static_cast<std::size_t>(axis)];
         if (!tightest.bounded || tightest.damp <= 0.05 || tightest.left() >= room_to_run - 0.005) continue;
         const joinery::Made& made = model.made[static_cast<std::size_t>(tightest.grows_most)];
         constexpr std::array<std::string_view, 3> ways{"in width", "in depth", "in height"};
@@ -170,7 +186,7 @@ void look_at(const joinery::Model& model, const std::vector<measure::Box>& boxes
         finding.limit =
             fmt::format("{} to run in, common practice, no published source; movement by {}",
                         movement_text(room_to_run, model), wood::movement_source(*made.part->species));
-        const double gap = std::ceil(2 * (tightest.damp + room_to_run)) / 2;
+        const double gap = gap_for(tightest);
         finding.mend =
             fmt::format("leave {} of gap in all, both sides together; by the driest season it is then "
                         "{}",
@@ -182,16 +198,23 @@ void look_at(const joinery::Model& model, const std::vector<measure::Box>& boxes
     }
 }
 
+/// Boxes and seasons of all parts, worked out once for all groups.
+struct AllParts {
+    explicit AllParts(const joinery::Model& model) {
+        for (const joinery::Made& made : model.made) {
+            boxes.push_back(box_in_piece(made));
+            seasons.push_back(seasons_of(made, *model.piece));
+        }
+    }
+    std::vector<measure::Box> boxes;
+    std::vector<Seasons> seasons;
+};
+
 void search(const joinery::Model& model, findings::Findings& found) {
     const std::vector<Movable> movables = movables_of(model);
     if (movables.empty()) return;
-    std::vector<measure::Box> boxes;
-    std::vector<Seasons> seasons;
-    for (const joinery::Made& made : model.made) {
-        boxes.push_back(box_in_piece(made));
-        seasons.push_back(seasons_of(made, *model.piece));
-    }
-    for (const Movable& group : movables) look_at(model, boxes, seasons, group, found);
+    const AllParts all(model);
+    for (const Movable& group : movables) look_at(model, all.boxes, all.seasons, group, found);
 }
 
 constexpr SourcedFigure figures[] = {
@@ -201,6 +224,22 @@ constexpr SourcedFigure figures[] = {
 };
 
 } // namespace
+
+std::vector<OpeningRoom> opening_rooms(const joinery::Model& model) {
+    std::vector<OpeningRoom> rooms;
+    const std::vector<Movable> movables = movables_of(model);
+    if (movables.empty()) return rooms;
+    const AllParts all(model);
+    for (const Movable& group : movables) {
+        const std::array<Fit, 3> fits = fits_of(model, all.boxes, all.seasons, group);
+        for (int axis = 0; axis < 3; ++axis) {
+            const Fit& fit = fits[static_cast<std::size_t>(axis)];
+            if (fit.bounded && fit.grows_most >= 0 && fit.damp > 0.05)
+                rooms.push_back({fit.grows_most, axis, fit.gap, fit.dry, fit.damp, gap_for(fit)});
+        }
+    }
+    return rooms;
+}
 
 const Check tight_opening{
     .name = "tight-opening",

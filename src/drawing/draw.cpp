@@ -128,7 +128,7 @@ Set draw(const Subject& subject, const Wishes& wishes) {
     const int parts_from = static_cast<int>(leaves.size());
     for (std::vector<Leaf> more :
          {part_sheets(job, leaf_of_row), template_sheets(job), cut_list_sheets(job), lumber_sheets(job),
-          saw_step_sheets(job), label_sheets(job), assembly_steps_sheets(job), warnings_sheets(job)})
+          saw_step_sheets(job), label_sheets(job), assembly_steps_sheets(job), season_sheets(job), warnings_sheets(job)})
         std::move(more.begin(), more.end(), std::back_inserter(leaves));
 
     Set set = bound(job, leaves, title_of(piece));

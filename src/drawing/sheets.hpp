@@ -102,6 +102,9 @@ std::vector<Leaf> label_sheets(const Job& job);
 /// The steps in which the piece goes together, each with its picture; none for a single part.
 std::vector<Leaf> assembly_steps_sheets(const Job& job);
 
+/// Every part that moves through the year, on one sheet; none where nothing moves.
+std::vector<Leaf> season_sheets(const Job& job);
+
 std::vector<Leaf> warnings_sheets(const Job& job);
 
 /// A part of a table, a sheet's heading and what else stands in the lists at the end of a set.

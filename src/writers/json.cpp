@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "checks/season_table.hpp"
 #include "writers/json_values.hpp"
 
 namespace rayfleck::writers {
@@ -344,6 +345,37 @@ Json rods_of(const piece::Piece& piece) {
     return json;
 }
 
+/// How the piece moves through the year; see checks/season_table.hpp.
+Json seasons_of(const joinery::Model& model) {
+    const checks::SeasonTable table = checks::season_table(model);
+    const auto maybe = [](const std::optional<double>& mm) { return mm ? Json(plain(*mm)) : Json(nullptr); };
+    Json moving = Json::array(), openings = Json::array(), miters = Json::array();
+    for (const checks::MovingPart& row : table.parts)
+        moving.push_back({{"parts", names(model, row.parts)},
+                          {"width_mm", plain(row.width)},
+                          {"to_driest_mm", plain(row.dry)},
+                          {"to_dampest_mm", plain(row.damp)},
+                          {"hollow_mm", plain(row.hollow)},
+                          {"out_of_square_mm", plain(row.out_of_square)},
+                          {"free", row.where},
+                          {"needs_mm", maybe(row.needs)},
+                          {"room_mm", maybe(row.room)},
+                          {"leave_mm", maybe(row.leave)}});
+    constexpr std::array<const char*, 3> ways{"across", "deep", "up"};
+    for (const checks::OpeningRoom& opening : table.openings)
+        openings.push_back({{"part", model.made[static_cast<std::size_t>(opening.part)].part->name},
+                            {"direction", ways[static_cast<std::size_t>(opening.axis)]},
+                            {"to_driest_mm", plain(opening.dry)},
+                            {"to_dampest_mm", plain(opening.damp)},
+                            {"gap_mm", plain(opening.gap)},
+                            {"leave_mm", plain(opening.leave)}});
+    for (const checks::MiterOpening& miter : table.miters)
+        miters.push_back({{"joint", miter.joint},
+                          {"opens_driest_mm", plain(miter.dry)},
+                          {"opens_dampest_mm", plain(miter.damp)}});
+    return {{"parts", std::move(moving)}, {"openings", std::move(openings)}, {"miters", std::move(miters)}};
+}
+
 } // namespace
 
 Json cut_list_value(const joinery::Model& model, const cutlist::CutList& list) {
@@ -376,6 +408,7 @@ std::string write_json(const joinery::Model& model, const findings::Findings& fi
                     {"assembly", order_of(model, order ? *order : assembly::order(model))},
                     {"cut_list", cut_list_of(model, cut_list)},
                     {"lumber", plan != nullptr ? lumber_value(*plan, {{&model, &cut_list}}) : Json(nullptr)},
+                    {"seasons", seasons_of(model)},
                     {"findings", findings_of(findings, texts)},
                     {"counts", counts.json()},
                     {"notes", notes_of(piece.notes)}};
