@@ -45,8 +45,8 @@ void tell_shape(const piece::Part& part, const piece::Piece& piece, MovingPart& 
 }
 
 /// Where a part is free, as far as joints tell.
-void tell_freedom(const joinery::Model& model, const std::vector<SlideRoom>& slides,
-                  const std::vector<OpeningRoom>& openings, int part, MovingPart& row) {
+void tell_freedom(const joinery::Model& model, const std::vector<SlideRoom>& slides, int part,
+                  MovingPart& row) {
     if (const auto groove = groove_room(model, part, 1)) {
         row.where = "in its grooves";
         row.room = groove->room;
@@ -69,11 +69,6 @@ void tell_freedom(const joinery::Model& model, const std::vector<SlideRoom>& sli
         row.leave = worst->leave;
         return;
     }
-    for (const OpeningRoom& opening : openings)
-        if (opening.part == part) {
-            row.where = "in its opening";
-            return;
-        }
     const bool held =
         std::any_of(model.contacts.begin(), model.contacts.end(), [&](const joinery::Contact& c) {
             return (c.a == part || c.b == part) && c.joint >= 0 && c.hold != joinery::Hold::free;
@@ -123,7 +118,7 @@ SeasonTable season_table(const joinery::Model& model) {
         row.damp = seasons.damp.along(part.frame.y).in_ratio() * row.width;
         if (std::abs(row.range()) < unfelt) continue;
         tell_shape(part, *model.piece, row);
-        tell_freedom(model, slides, table.openings, i, row);
+        tell_freedom(model, slides, i, row);
         const auto twin = std::find_if(table.parts.begin(), table.parts.end(), [&](const MovingPart& other) {
             return model.made[static_cast<std::size_t>(other.parts.front())].part->base == part.base &&
                    same(other, row);

@@ -40,6 +40,7 @@ std::vector<SlideRoom> slide_rooms(const joinery::Model& model);
 /// A door, drawer or lid in its opening, both sides together.
 struct OpeningRoom {
     int part = -1;            ///< that grows most
+    std::string name;         ///< of what stands in the opening: `door`, `upper drawer`
     int axis = 0;             ///< of the piece: 0 across, 1 deep, 2 up
     double gap = 0;           ///< as drawn
     double dry = 0, damp = 0; ///< growth against the opening

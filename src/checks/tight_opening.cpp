@@ -198,6 +198,21 @@ void look_at(const joinery::Model& model, const std::vector<measure::Box>& boxes
     }
 }
 
+/// What the names of a group's parts have in common: `door` of `door stile` and `door panel`; else the name
+/// of the part that grows most.
+std::string name_of(const joinery::Model& model, const Movable& group, int grows_most) {
+    const auto base = [&](int part) -> const std::string& {
+        return model.made[static_cast<std::size_t>(part)].part->base;
+    };
+    std::string common = base(group.parts.front());
+    for (const int part : group.parts)
+        while (!common.empty() && base(part) != common && !base(part).starts_with(common + " ")) {
+            const std::size_t blank = common.rfind(' ');
+            common.erase(blank == std::string::npos ? 0 : blank);
+        }
+    return common.empty() ? base(grows_most) : common;
+}
+
 /// Boxes and seasons of all parts, worked out once for all groups.
 struct AllParts {
     explicit AllParts(const joinery::Model& model) {
@@ -235,7 +250,8 @@ std::vector<OpeningRoom> opening_rooms(const joinery::Model& model) {
         for (int axis = 0; axis < 3; ++axis) {
             const Fit& fit = fits[static_cast<std::size_t>(axis)];
             if (fit.bounded && fit.grows_most >= 0 && fit.damp > 0.05)
-                rooms.push_back({fit.grows_most, axis, fit.gap, fit.dry, fit.damp, gap_for(fit)});
+                rooms.push_back({fit.grows_most, name_of(model, group, fit.grows_most), axis, fit.gap,
+                                 fit.dry, fit.damp, gap_for(fit)});
         }
     }
     return rooms;

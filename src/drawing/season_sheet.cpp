@@ -41,7 +41,7 @@ std::string sawn_of(const piece::Part& part) {
 }
 
 std::string shape_of(const Job& job, const checks::MovingPart& row) {
-    constexpr double worth_telling = 0.15;
+    constexpr double worth_telling = 0.1;
     if (row.out_of_square >= worth_telling) return "out of square " + amount(job, row.out_of_square);
     if (row.hollow >= worth_telling) return "hollow " + amount(job, row.hollow);
     return none;
@@ -179,7 +179,7 @@ std::vector<Leaf> season_sheets(const Job& job) {
     double down = 0;
     for (const std::string& line : lines)
         down = set_lines(words, wrapped(line, sentence_width, note_height, Typeface::sans), 0, down) - 1;
-    const double bottom = beside ? std::max(title.top, usable.bottom - down) : title.top - down;
+    const double bottom = beside ? std::max(title.top, usable.bottom - down) : title.top + 5 - down;
 
     Table table = parts_table(job, seasons, usable.width());
     const double room = y - 3 - (bottom + 6);
@@ -204,8 +204,8 @@ std::vector<Leaf> season_sheets(const Job& job) {
         --next;
     }
     leaf.block.add(block, {usable.left, y - 3});
-    // Beside the title block the words stand at its height, else right above it.
-    leaf.block.add(words, {usable.left, bottom});
+    // Right below a short table; else as low as the sheet allows.
+    leaf.block.add(words, {usable.left, std::max(bottom, y - 3 - block.box().height() - 8)});
     return {std::move(leaf)};
 }
 

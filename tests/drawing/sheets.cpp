@@ -98,7 +98,8 @@ TEST_CASE("the sheets come in the order in which a builder reads them") {
     CHECK(place("Join") < place("Part"));
     CHECK(place("Part") < place("Cut "));
     CHECK(std::count(kinds.begin(), kinds.end(), "Part") == 1);
-    CHECK(set.sheets[set.sheets.size() - 2].title == "Assembly steps");
+    CHECK(set.sheets[set.sheets.size() - 3].title == "Assembly steps");
+    CHECK(set.sheets[set.sheets.size() - 2].title == "Through the year");
     CHECK(set.sheets.back().title == "Warnings");
 }
 
