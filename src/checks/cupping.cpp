@@ -97,6 +97,15 @@ void look_at(const joinery::Model& model, int index, findings::Findings& found) 
     finding.mend += fmt::format("; or quarter-saw it: {}", movement_text(quarter, model));
     finding.parts = {part.name};
     finding.at = place_of(made, {part.length.value() / 2, wide / 2, part.thickness.value()});
+    // Seen from the bark side, where it is known, the edges rise as it dries and fall as it swells.
+    const double up = part.bark && part.bark->axis == 2 && !part.bark->high ? -1 : 1;
+    const double shrinks = model.piece->made_at.in_percent() - model.piece->climate.driest.in_percent(),
+                 swells = model.piece->climate.dampest.in_percent() - model.piece->made_at.in_percent();
+    const double most = std::max({shrinks, swells, 1e-9});
+    for (const double y : {0.0, wide})
+        finding.movements.push_back(
+            season_movement(place_of(made, {part.length.value() / 2, y, part.thickness.value() / 2}),
+                            part.frame.z * up, deep * shrinks / most, -deep * swells / most, model));
     found.add(std::move(finding));
 }
 

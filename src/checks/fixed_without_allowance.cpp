@@ -136,9 +136,30 @@ void look_at(const joinery::Model& model, int index, findings::Findings& found) 
     finding.mend = fmt::format("hold it fast along one line only and let it slide elsewhere: buttons, or "
                                "slots {} longer than the screw is thick",
                                movement_text(movement, model));
+    if (std::abs(made.part->rings.in_degrees()) < 80) {
+        piece::Part quarter = *made.part;
+        quarter.rings = measure::Angle::degrees(90);
+        joinery::Made sawn;
+        sawn.part = &quarter;
+        const Seasons then = seasons_of(sawn, *model.piece);
+        const double range = std::abs((own.damp - own.dry).along(direction).in_ratio());
+        const double less = std::abs((then.damp - then.dry).along(direction).in_ratio());
+        if (range > 0 && less < 0.9 * range)
+            finding.mend +=
+                fmt::format("; quarter-sawn it moves {} instead of {}",
+                            movement_text(movement * less / range, model), movement_text(movement, model));
+    }
     finding.parts = {made.part->name};
     for (int holder : holding.holders) finding.parts.push_back(name_of(model, holder));
     finding.at = (holding.at_low + holding.at_high) * 0.5;
+    // The range shared between the seasons as the part's own movement is.
+    const double dry = own.dry.along(direction).in_ratio(), damp = own.damp.along(direction).in_ratio();
+    if (std::abs(damp - dry) > 1e-12)
+        for (const bool far : {false, true})
+            finding.movements.push_back(season_movement(far ? holding.at_high : holding.at_low,
+                                                        far ? direction : -direction,
+                                                        movement / 2 * dry / std::abs(damp - dry),
+                                                        movement / 2 * damp / std::abs(damp - dry), model));
     finding.labels.push_back({made.part->grain_span, "grain of " + made.part->name + " is set here"});
     found.add(std::move(finding));
 }

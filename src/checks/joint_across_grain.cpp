@@ -57,9 +57,9 @@ void look_at(const joinery::Model& model, const joinery::Joint& joint, int index
     finding.limit = fmt::format("{}, a slope of 1 in 5: {}, from memory", percent_text(caution_below),
                                 wood::slope_of_grain_source);
     finding.mend =
-        fmt::format("turn {} so that its length runs into the joint, or use a loose tenon or dowels, "
-                    "whose fibres cross the joint",
-                    part.name);
+        fmt::format("turn the grain of {} by {:.0f} degrees, so that it runs into the joint, or use a loose "
+                    "tenon or dowels, whose fibres cross the joint",
+                    part.name, angle.in_degrees());
     finding.parts = {part.name, name_of(model, joint.a == index ? joint.b : joint.a)};
     finding.at = joint.at;
     finding.labels.push_back({part.grain_span, "grain of " + part.name + " is set here"});

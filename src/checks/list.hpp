@@ -26,6 +26,7 @@ extern const Check slide_without_room;
 extern const Check fixed_without_allowance;
 extern const Check tight_opening;
 extern const Check cupping;
+extern const Check perishable_wood;
 extern const Check nominal_for_actual;
 extern const Check stock_too_small;
 extern const Check machine_limit;

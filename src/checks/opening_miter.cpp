@@ -116,6 +116,11 @@ void report(const joinery::Model& model, const joinery::Contact& contact, const 
                                 std::floor(100 * harmless / gap));
     finding.parts = {one, other};
     finding.at = joint.at;
+    // The two halves part square to the miter.
+    finding.movements.push_back(
+        season_movement(joint.at, contact.plane.normal, opening.dry / 2, opening.damp / 2, model));
+    finding.movements.push_back(
+        season_movement(joint.at, -contact.plane.normal, opening.dry / 2, opening.damp / 2, model));
     found.add(std::move(finding));
 }
 

@@ -176,6 +176,13 @@ void look_at(const joinery::Model& model, int index, findings::Findings& found) 
     finding.parts = {part.name};
     finding.at =
         place_of(made, {span.from + span.length / 2, part.width.value() / 2, part.thickness.value() / 2});
+    const double years = first * wood::creep_factor_dry.value;
+    finding.movements.push_back({*finding.at,
+                                 {0, 0, -1},
+                                 first,
+                                 years,
+                                 "at once " + movement_text(first, model),
+                                 "after years " + movement_text(years, model)});
     found.add(std::move(finding));
 }
 

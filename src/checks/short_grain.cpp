@@ -80,6 +80,16 @@ bool alike(const joinery::Made& a, const joinery::Made& b) {
            norm(a.solid.box.low - b.solid.box.low) < 1e-3 && norm(a.solid.box.high - b.solid.box.high) < 1e-3;
 }
 
+/// Angle between the fibres and the limb, root to tip, in degrees; on a five, as a protractor is set.
+double turn_to_limb(const Limb& limb) {
+    const measure::Vector fibre = limb.to - limb.from, out = limb.tip - (limb.from + limb.to) * 0.5;
+    const double lengths = norm(fibre) * norm(out);
+    if (!(lengths > 0)) return 90;
+    const double degrees =
+        std::acos(std::clamp(std::abs(dot(fibre, out)) / lengths, 0.0, 1.0)) * 180 / std::acos(-1.0);
+    return 5 * std::round(degrees / 5);
+}
+
 void search(const joinery::Model& model, findings::Findings& found) {
     std::vector<const joinery::Made*> without;
     for (const joinery::Made& made : model.made) {
@@ -104,12 +114,13 @@ void search(const joinery::Model& model, findings::Findings& found) {
                 size_text(sound, model), tip_load, species.trade_name,
                 species.tension_across ? species.tension_across->source
                                        : "the Wood Handbook's least ratio to bending strength, from memory");
-            finding.mend = fmt::format("turn the outline or the grain so that the fibres follow the limb, "
-                                       "make the limb wider than {} "
-                                       "where it joins, or glue it up of layers",
-                                       size_text(sound, model));
+            finding.mend = fmt::format("turn the outline or the grain by {:.0f} degrees, so that the fibres "
+                                       "follow the limb, make the limb wider than {} where it joins, or glue "
+                                       "it up of layers",
+                                       turn_to_limb(limb), size_text(sound, model));
             finding.parts = {made.part->name};
             finding.at = place_of(made, (limb.from + limb.to) * 0.5);
+            finding.weak_lines.emplace_back(place_of(made, limb.from), place_of(made, limb.to));
             found.add(std::move(finding));
         }
         if (found.size() == before) without.push_back(&made);

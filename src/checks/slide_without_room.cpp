@@ -51,6 +51,8 @@ struct Worst {
     bool damp = false;
     measure::Point at;
     int mover = -1;
+    measure::Vector way; ///< away from the place that stays put, of length 1
+    Mismatch moves;
     /// Room to give it, on a half millimetre.
     double leave() const { return std::ceil(2 * (movement + 0.5)) / 2; }
 };
@@ -97,7 +99,8 @@ Worst travel(const joinery::Model& model, const joinery::Joint& joint, const Sli
             mismatch(own, frame_moves(model, mover, holder, way, distance), way, distance);
         const bool damp = std::abs(differ.damp) > std::abs(differ.dry);
         const double movement = damp ? std::abs(differ.damp) : std::abs(differ.dry);
-        if (movement > worst.movement) worst = {movement, distance, damp, p, mover};
+        if (movement > worst.movement)
+            worst = {movement, distance, damp, p, mover, dot(p, way) < fixed ? -way : way, differ};
     }
     return worst;
 }
@@ -153,6 +156,8 @@ void look_at(const joinery::Model& model, int index, const Sliding& sliding, fin
     finding.mend = fmt::format("write `gap {}`", size_text(worst.leave(), model));
     finding.parts = {one.part->name, other.part->name};
     finding.at = worst.at;
+    finding.movements.push_back(
+        season_movement(worst.at, worst.way, worst.moves.dry, worst.moves.damp, model));
     finding.labels.push_back({one.part->grain_span, "grain of " + one.part->name + " is set here"});
     found.add(std::move(finding));
 }

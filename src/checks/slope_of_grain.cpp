@@ -187,6 +187,12 @@ void look_at(const joinery::Model& model, const joinery::Made& made, findings::F
               "it";
     finding.parts = {part.name};
     finding.at = place_of(made, weakest.section.middle);
+    // It splits along the fibres that run out there.
+    const measure::Vector fibre = fibre_direction(part);
+    const double half =
+        weakest.section.wide() / 2 / std::max(0.15, std::abs(std::sin(weakest.angle.in_radians())));
+    finding.weak_lines.emplace_back(place_of(made, weakest.section.middle - fibre * half),
+                                    place_of(made, weakest.section.middle + fibre * half));
     found.add(std::move(finding));
 }
 

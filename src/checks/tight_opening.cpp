@@ -193,6 +193,10 @@ void look_at(const joinery::Model& model, const std::vector<measure::Box>& boxes
                         size_text(gap, model), movement_text(gap - tightest.dry, model));
         finding.parts = {made.part->name};
         finding.at = tightest.at;
+        measure::Vector outwards;
+        outwards[axis] = tightest.at[axis] > (group.box.low[axis] + group.box.high[axis]) / 2 ? 1 : -1;
+        finding.movements.push_back(
+            season_movement(tightest.at, outwards, tightest.dry, tightest.damp, model));
         finding.labels.push_back({made.part->grain_span, "grain of " + made.part->name + " is set here"});
         found.add(std::move(finding));
     }

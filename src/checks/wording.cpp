@@ -34,6 +34,16 @@ std::string limit_text(const std::string& value, std::string_view source) {
     return fmt::format("{}, {}", value, source);
 }
 
+findings::Movement season_movement(measure::Point at, measure::Vector way, double dry, double damp,
+                                   const joinery::Model& model) {
+    return {at,
+            way,
+            dry,
+            damp,
+            "driest " + movement_text(std::abs(dry), model),
+            "dampest " + movement_text(std::abs(damp), model)};
+}
+
 const std::string& name_of(const joinery::Model& model, int part) {
     return model.made[static_cast<std::size_t>(part)].part->name;
 }

@@ -19,6 +19,11 @@ std::string moisture_text(measure::Moisture moisture);
 /// `30 mm, common practice, no published source`.
 std::string limit_text(const std::string& value, std::string_view source);
 
+/// An edge that moves to the driest and to the dampest season, for a finding's picture.
+/// way  of length 1, the way in which dry and damp count, mm
+findings::Movement season_movement(measure::Point at, measure::Vector way, double dry, double damp,
+                                   const joinery::Model& model);
+
 /// Name of a part as made.
 const std::string& name_of(const joinery::Model& model, int part);
 /// The piece's frame coordinates of a point in a part's own frame.

@@ -1,12 +1,16 @@
-// The window is the part's own picture. A part so slender that nothing could be told from it is shown only
-// near the place, with a stretch six times its own thickness to either side. Fibres are parallel lines
-// clipped to the face by even-odd crossing; on end grain, dots would be needed and none is drawn.
+// Arrows are to scale with each other, the longest of a fixed length on paper, for true to the picture's
+// scale they could not be seen: a full one for the second state (the dampest season), a broken one for the
+// first (the driest). Both figures stand in a line below. The window is the part's own picture. A part so
+// slender that nothing could be told from it is shown only near the place, with a stretch six times its own
+// thickness to either side. Fibres are parallel lines clipped to the face by even-odd crossing; on end grain,
+// dots would be needed and none is drawn.
 
 #include "drawing/finding_picture.hpp"
 
 #include <algorithm>
 #include <cmath>
 
+#include "drawing/lettering.hpp"
 #include "drawing/view.hpp"
 
 namespace rayfleck::drawing {
@@ -137,11 +141,78 @@ solid::View best_corner(const std::vector<solid::Placed>& parts, const std::opti
     return best;
 }
 
+/// From `from` along `by`, with a filled head; broken when asked.
+void arrow(Block& block, Point2 from, Point2 by, Ink ink, bool broken) {
+    const double length = std::hypot(by.x, by.y);
+    if (length < 0.3) return;
+    const Point2 along{by.x / length, by.y / length}, across{-along.y, along.x};
+    const double head = std::min(1.9, length);
+    const Point2 tip{from.x + by.x, from.y + by.y};
+    const auto back = [&](double d, double side) {
+        return Point2{tip.x - along.x * d + across.x * side, tip.y - along.y * d + across.y * side};
+    };
+    block.fill({{tip, back(head, 0.75), back(head, -0.75)}}, ink);
+    const double shaft = length - head;
+    const double dash = broken ? 1.1 : shaft, gap = broken ? 0.7 : 0;
+    for (double at = 0; at < shaft - 0.05; at += dash + gap) {
+        const double end = std::min(shaft, at + dash);
+        block.line({from.x + along.x * at, from.y + along.y * at},
+                   {from.x + along.x * end, from.y + along.y * end}, Pen::visible, Role::picture, ink);
+    }
+}
+
+/// Arrows for both states of every moving edge, and the line that tells their figures. `to_paper` carries a
+/// place of the piece to the picture, `direction` a way of the piece to a direction on paper.
+template <class Place>
+void movements(Block& block, const findings::Finding& finding, const Place& to_paper, double picture_height,
+               double width) {
+    constexpr double longest = 8, apart = 1.0;
+    double most = 0;
+    for (const findings::Movement& m : finding.movements)
+        most = std::max({most, std::abs(m.first), std::abs(m.second)});
+    if (!(most > 0)) return;
+    const auto within = [&](Point2 p) {
+        return p.x >= 0 && p.x <= width && p.y >= 0 && p.y <= picture_height;
+    };
+    for (const findings::Movement& m : finding.movements) {
+        const Point2 at = to_paper(m.at), ahead = to_paper(m.at + m.way * 10);
+        const double seen = std::hypot(ahead.x - at.x, ahead.y - at.y);
+        if (seen < 1e-6 || !within(at)) continue;
+        const Point2 along{(ahead.x - at.x) / seen, (ahead.y - at.y) / seen};
+        const auto draw = [&](double mm, double side, Ink ink, bool broken) {
+            const double length = longest * mm / most;
+            arrow(block, {at.x - along.y * side, at.y + along.x * side}, {along.x * length, along.y * length},
+                  ink, broken);
+        };
+        draw(m.second, apart, Ink::blue, false);
+        draw(m.first, -apart, Ink::red, true);
+    }
+}
+
+/// The key below the picture: a sample of each arrow with its figure.
+void key_of(Block& block, const findings::Finding& finding, double width, double top) {
+    const findings::Movement& m = finding.movements.front();
+    double x = 0;
+    const auto entry = [&](const std::string& said, Ink ink, bool broken) {
+        arrow(block, {x, top - note_height / 2}, {6, 0}, ink, broken);
+        const std::string words = cut_to(said, width - x - 8, note_height, Typeface::sans);
+        block.text({{x + 7.5, top - note_height}, words, note_height, Typeface::sans, Ink::black, 0});
+        x += 7.5 + text_width(words, note_height, Typeface::sans) + 3;
+    };
+    entry(m.first_said, Ink::red, true);
+    entry(m.second_said, Ink::blue, false);
+}
+
 } // namespace
 
 Block finding_picture(const Job& job, const findings::Finding& finding, double width, double height,
                       Ink mark) {
     Block block;
+    // The key of the arrows takes a line from the picture.
+    constexpr double key_room = 5;
+    const bool moves = !finding.movements.empty();
+    const double whole_height = height;
+    if (moves) height -= key_room;
     std::vector<solid::Placed> parts;
     std::vector<int> indices;
     for (const std::string& name : finding.parts)
@@ -171,7 +242,8 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
     if (finding.at) {
         at = seen_at(*finding.at, view);
         const double reach = 6 * thick;
-        if (whole.width() > 2.2 * reach || whole.height() > 2.2 * reach) {
+        // What moves at two edges is shown whole.
+        if (finding.movements.size() < 2 && (whole.width() > 2.2 * reach || whole.height() > 2.2 * reach)) {
             const Rect near{at->x - reach, at->y - reach * height / width, at->x + reach,
                             at->y + reach * height / width};
             const Rect both{std::max(near.left, window.left), std::max(near.bottom, window.bottom),
@@ -180,7 +252,10 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
         }
         window = joined(window, grown({at->x, at->y, at->x, at->y}, 0.02 * window.width()));
     }
-    const double scale = std::min(width / window.width(), height / window.height());
+    // Arrows stand out beyond the part's edges.
+    const double margin = moves ? 7 : 0;
+    const double scale =
+        std::min((width - 2 * margin) / window.width(), (height - 2 * margin) / window.height());
     const Point2 lower_left{(width - window.width() * scale) / 2, (height - window.height() * scale) / 2};
     const auto paper = [&](Point2 p) {
         return Point2{lower_left.x + (p.x - window.left) * scale,
@@ -207,9 +282,36 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
         const Point2 p = paper(*at);
         if (p.x > 0 && p.x < width && p.y > 0 && p.y < height) {
             const double r = std::min({3.2, std::max(1.2, std::min({p.x, p.y, width - p.x, height - p.y}))});
-            block.circle(p, r, Pen::visible, Role::picture, mark);
-            block.dot(p, 1.0, mark);
+            if (finding.movements.size() < 2) block.circle(p, r, Pen::visible, Role::picture, mark);
+            if (finding.weak_lines.empty()) block.dot(p, 1.0, mark);
         }
+    }
+    const auto place = [&](Point p) { return paper(seen_at(p, view)); };
+    std::vector<Segment2> breaks;
+    for (const auto& [from, to] : finding.weak_lines)
+        breaks.push_back({seen_at(from, view), seen_at(to, view)});
+    // A crack: a zigzag that no edge and no fibre looks like.
+    for (const Segment2& s : windowed(breaks, window)) {
+        const Point2 from = paper(s.a), to = paper(s.b);
+        const double length = std::hypot(to.x - from.x, to.y - from.y);
+        if (length < 1e-6) continue;
+        const Point2 along{(to.x - from.x) / length, (to.y - from.y) / length};
+        const int teeth = std::max(2, static_cast<int>(length / 1.2));
+        std::vector<Point2> crack;
+        for (int i = 0; i <= teeth; ++i) {
+            const double d = length * i / teeth, side = i == 0 || i == teeth ? 0 : i % 2 ? 0.5 : -0.5;
+            crack.push_back(
+                {from.x + along.x * d - along.y * side, from.y + along.y * d + along.x * side});
+        }
+        block.stroke(std::move(crack), Pen::visible, Role::picture, mark);
+    }
+    if (moves) {
+        movements(block, finding, place, height, width);
+        Block lifted;
+        lifted.add(block, {0, key_room});
+        key_of(lifted, finding, width, note_height);
+        lifted.claim({0, 0, width, whole_height});
+        return lifted;
     }
     return block;
 }

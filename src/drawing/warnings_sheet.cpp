@@ -14,7 +14,7 @@
 namespace rayfleck::drawing {
 namespace {
 
-constexpr double picture_width = 46, picture_height = 36;
+constexpr double picture_width = 62, picture_height = 48;
 
 struct Badge {
     std::string word;

@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "measure/space.hpp"
@@ -29,6 +30,15 @@ struct Label {
     std::string text;
 };
 
+/// An edge that moves, for the picture beside a finding: how far along a direction of the piece, in two
+/// states.
+struct Movement {
+    measure::Point at;   ///< in the piece's frame
+    measure::Vector way; ///< of length 1
+    double first = 0, second = 0; ///< mm along the way; negative against it
+    std::string first_said, second_said; ///< with the figure in the maker's units: `driest 1.1 mm`
+};
+
 struct Finding {
     /// The check's or the error's stable name, like `short-grain`. Never reused once retired.
     std::string name;
@@ -46,6 +56,10 @@ struct Finding {
     std::vector<std::string> parts;
     /// Where on the piece, in the piece's frame.
     std::optional<measure::Point> at;
+    /// What moves there through the year; at most a few.
+    std::vector<Movement> movements;
+    /// Where it breaks or splits: lines on the part, in the piece's frame.
+    std::vector<std::pair<measure::Point, measure::Point>> weak_lines;
     /// Set when the maker accepted it in the text; it stays listed and no longer counts.
     std::optional<std::string> accepted_because;
 };
