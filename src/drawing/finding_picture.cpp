@@ -300,8 +300,7 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
         std::vector<Point2> crack;
         for (int i = 0; i <= teeth; ++i) {
             const double d = length * i / teeth, side = i == 0 || i == teeth ? 0 : i % 2 ? 0.5 : -0.5;
-            crack.push_back(
-                {from.x + along.x * d - along.y * side, from.y + along.y * d + along.x * side});
+            crack.push_back({from.x + along.x * d - along.y * side, from.y + along.y * d + along.x * side});
         }
         block.stroke(std::move(crack), Pen::visible, Role::picture, mark);
     }

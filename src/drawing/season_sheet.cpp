@@ -162,23 +162,31 @@ std::vector<Leaf> season_sheets(const Job& job) {
     double y = usable.top - 10.5 + note_height;
     y = set_lines(leaf.block, wrapped(climate, usable.width(), note_height, Typeface::sans), usable.left, y);
 
-    std::vector<std::string> lines = sentences(job, seasons);
-    constexpr std::size_t most_lines = 12;
-    if (lines.size() > most_lines) {
-        const std::size_t more = lines.size() - most_lines + 1;
-        lines.resize(most_lines - 1);
-        lines.push_back(fmt::format("And {} more openings and miters.", more));
-    }
-    lines.emplace_back(legend);
+    const std::vector<std::string> lines = sentences(job, seasons);
     // Sentences stand beside the title block where there is room, so that the table has the rest of the
     // sheet.
     const double left_of_title = title.left - usable.left - 6;
     const bool beside = left_of_title > 120;
     const double sentence_width = beside ? left_of_title : usable.width();
+    // Together they take a third of the sheet at most; what is left out is counted.
+    const double lowest = -usable.height() / 3;
     Block words;
     double down = 0;
-    for (const std::string& line : lines)
+    const auto set = [&](const std::string& line) {
         down = set_lines(words, wrapped(line, sentence_width, note_height, Typeface::sans), 0, down) - 1;
+    };
+    set(legend);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const double height =
+            static_cast<double>(wrapped(lines[i], sentence_width, note_height, Typeface::sans).size()) *
+                note_step +
+            1;
+        if (down - height < lowest + note_step) {
+            set(fmt::format("And {} more openings and miters.", lines.size() - i));
+            break;
+        }
+        set(lines[i]);
+    }
     const double bottom = beside ? std::max(title.top, usable.bottom - down) : title.top + 5 - down;
 
     Table table = parts_table(job, seasons, usable.width());
