@@ -167,8 +167,8 @@ void look_along(const joinery::Model& model, int panel, int axis, findings::Find
         measure::Point edge = at;
         edge[axis] = far ? made.solid.box.high[axis] : made.solid.box.low[axis];
         const measure::Vector way = axis == 0 ? made.part->frame.x : made.part->frame.y;
-        finding.movements.push_back(
-            season_movement(place_of(made, edge), far ? way : -way, -shrinks / 2, swells / 2, model));
+        finding.movements.push_back(season_movement(place_of(made, edge), far ? way : -way, -shrinks / 2,
+                                                    swells / 2, model, " at each edge"));
     }
     if (swells > room + 0.05) {
         finding.severity = findings::Severity::fault;

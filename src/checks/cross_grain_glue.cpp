@@ -126,8 +126,8 @@ void report(const joinery::Model& model, int a, int b, const Worst& worst, findi
         for (const bool far : {false, true}) {
             const measure::Vector way = far ? worst.direction : -worst.direction;
             const double off = (far ? worst.high : -worst.low) - dot(*finding.at, way);
-            finding.movements.push_back(
-                season_movement(*finding.at + way * off, way, worst.dry / 2, worst.damp / 2, model));
+            finding.movements.push_back(season_movement(*finding.at + way * off, way, worst.dry / 2,
+                                                        worst.damp / 2, model, " at each end"));
         }
     finding.labels.push_back({one.part->grain_span, "grain of " + one.part->name + " is set here"});
     finding.labels.push_back({other.part->grain_span, "grain of " + other.part->name + " is set here"});

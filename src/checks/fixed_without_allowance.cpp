@@ -156,10 +156,10 @@ void look_at(const joinery::Model& model, int index, findings::Findings& found) 
     const double dry = own.dry.along(direction).in_ratio(), damp = own.damp.along(direction).in_ratio();
     if (std::abs(damp - dry) > 1e-12)
         for (const bool far : {false, true})
-            finding.movements.push_back(season_movement(far ? holding.at_high : holding.at_low,
-                                                        far ? direction : -direction,
-                                                        movement / 2 * dry / std::abs(damp - dry),
-                                                        movement / 2 * damp / std::abs(damp - dry), model));
+            finding.movements.push_back(
+                season_movement(far ? holding.at_high : holding.at_low, far ? direction : -direction,
+                                movement / 2 * dry / std::abs(damp - dry),
+                                movement / 2 * damp / std::abs(damp - dry), model, " at each side"));
     finding.labels.push_back({made.part->grain_span, "grain of " + made.part->name + " is set here"});
     found.add(std::move(finding));
 }

@@ -117,10 +117,10 @@ void report(const joinery::Model& model, const joinery::Contact& contact, const 
     finding.parts = {one, other};
     finding.at = joint.at;
     // The two halves part square to the miter.
-    finding.movements.push_back(
-        season_movement(joint.at, contact.plane.normal, opening.dry / 2, opening.damp / 2, model));
-    finding.movements.push_back(
-        season_movement(joint.at, -contact.plane.normal, opening.dry / 2, opening.damp / 2, model));
+    finding.movements.push_back(season_movement(joint.at, contact.plane.normal, opening.dry / 2,
+                                                opening.damp / 2, model, " on each half"));
+    finding.movements.push_back(season_movement(joint.at, -contact.plane.normal, opening.dry / 2,
+                                                opening.damp / 2, model, " on each half"));
     found.add(std::move(finding));
 }
 

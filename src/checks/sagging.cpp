@@ -181,8 +181,8 @@ void look_at(const joinery::Model& model, int index, findings::Findings& found) 
                                  {0, 0, -1},
                                  first,
                                  years,
-                                 "at once " + movement_text(first, model),
-                                 "after years " + movement_text(years, model)});
+                                 "at once: " + movement_text(first, model),
+                                 "after years: " + movement_text(years, model)});
     found.add(std::move(finding));
 }
 

@@ -35,13 +35,13 @@ std::string limit_text(const std::string& value, std::string_view source) {
 }
 
 findings::Movement season_movement(measure::Point at, measure::Vector way, double dry, double damp,
-                                   const joinery::Model& model) {
+                                   const joinery::Model& model, const std::string& where) {
     return {at,
             way,
             dry,
             damp,
-            "driest " + movement_text(std::abs(dry), model),
-            "dampest " + movement_text(std::abs(damp), model)};
+            "driest: " + movement_text(std::abs(dry), model) + where,
+            "dampest: " + movement_text(std::abs(damp), model) + where};
 }
 
 const std::string& name_of(const joinery::Model& model, int part) {

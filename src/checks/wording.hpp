@@ -21,8 +21,9 @@ std::string limit_text(const std::string& value, std::string_view source);
 
 /// An edge that moves to the driest and to the dampest season, for a finding's picture.
 /// way  of length 1, the way in which dry and damp count, mm
+/// where  said behind the figures: ` at each end`; may be empty
 findings::Movement season_movement(measure::Point at, measure::Vector way, double dry, double damp,
-                                   const joinery::Model& model);
+                                   const joinery::Model& model, const std::string& where = "");
 
 /// Name of a part as made.
 const std::string& name_of(const joinery::Model& model, int part);

@@ -1,6 +1,6 @@
 // Arrows are to scale with each other, the longest of a fixed length on paper, for true to the picture's
 // scale they could not be seen: a full one for the second state (the dampest season), a broken one for the
-// first (the driest). Both figures stand in a line below. The window is the part's own picture. A part so
+// first (the driest). Both figures stand below. The window is the part's own picture. A part so
 // slender that nothing could be told from it is shown only near the place, with a stretch six times its own
 // thickness to either side. Fibres are parallel lines clipped to the face by even-odd crossing; on end grain,
 // dots would be needed and none is drawn.
@@ -189,15 +189,19 @@ void movements(Block& block, const findings::Finding& finding, const Place& to_p
     }
 }
 
-/// The key below the picture: a sample of each arrow with its figure.
+/// The key below the picture: a sample of each arrow with its figure, one below the other.
 void key_of(Block& block, const findings::Finding& finding, double width, double top) {
     const findings::Movement& m = finding.movements.front();
-    double x = 0;
+    double y = top;
     const auto entry = [&](const std::string& said, Ink ink, bool broken) {
-        arrow(block, {x, top - note_height / 2}, {6, 0}, ink, broken);
-        const std::string words = cut_to(said, width - x - 8, note_height, Typeface::sans);
-        block.text({{x + 7.5, top - note_height}, words, note_height, Typeface::sans, Ink::black, 0});
-        x += 7.5 + text_width(words, note_height, Typeface::sans) + 3;
+        arrow(block, {0, y - note_height / 2}, {6, 0}, ink, broken);
+        block.text({{7.5, y - note_height},
+                    cut_to(said, width - 8, note_height, Typeface::sans),
+                    note_height,
+                    Typeface::sans,
+                    Ink::black,
+                    0});
+        y -= note_step;
     };
     entry(m.first_said, Ink::red, true);
     entry(m.second_said, Ink::blue, false);
@@ -209,7 +213,7 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
                       Ink mark) {
     Block block;
     // The key of the arrows takes a line from the picture.
-    constexpr double key_room = 5;
+    constexpr double key_room = 2 * note_step + 1;
     const bool moves = !finding.movements.empty();
     const double whole_height = height;
     if (moves) height -= key_room;
@@ -308,7 +312,7 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
         movements(block, finding, place, height, width);
         Block lifted;
         lifted.add(block, {0, key_room});
-        key_of(lifted, finding, width, note_height);
+        key_of(lifted, finding, width, note_step + note_height);
         lifted.claim({0, 0, width, whole_height});
         return lifted;
     }

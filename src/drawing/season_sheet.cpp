@@ -206,9 +206,9 @@ std::vector<Leaf> season_sheets(const Job& job) {
         last.below = fmt::format("each moves {} or less through the year",
                                  amount(job, std::abs(seasons.parts[keep].range())));
         shorter.rows.push_back(last);
-        std::size_t set = 0;
-        block = table_part(shorter, 0, room, set);
-        if (set >= shorter.rows.size()) break;
+        std::size_t reached = 0;
+        block = table_part(shorter, 0, room, reached);
+        if (reached >= shorter.rows.size()) break;
         --next;
     }
     leaf.block.add(block, {usable.left, y - 3});

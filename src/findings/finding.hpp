@@ -36,7 +36,7 @@ struct Movement {
     measure::Point at;   ///< in the piece's frame
     measure::Vector way; ///< of length 1
     double first = 0, second = 0; ///< mm along the way; negative against it
-    std::string first_said, second_said; ///< with the figure in the maker's units: `driest 1.1 mm`
+    std::string first_said, second_said; ///< with the figure in the maker's units: `driest: 1.1 mm`
 };
 
 struct Finding {

@@ -252,14 +252,14 @@ void plant_beside(const Sound& sound, Mutants& mutants) {
     };
     static const std::vector<Beside> parts{
         {"bend a leg against its grain", "slope-of-grain",
-         "part planted leg\n  wood white ash, quarter sawn\n  size 30mm x 240mm x 900mm, runs deep, face "
+         "part planted leg\n  wood white oak, quarter sawn\n  size 30mm x 240mm x 900mm, runs deep, face "
          "side top\n"
          "  left at right + 700mm, front at front, bottom at 0mm, loose\n  outline\n    start 0mm, 0mm\n    "
          "line to 450mm, 0mm\n"
          "    line to 900mm, 180mm\n    line to 900mm, 240mm\n    line to 442mm, 60mm\n    line to 0mm, "
          "60mm\n    close"},
         {"an ear of short grain", "short-grain",
-         "part planted ear\n  wood white ash, quarter sawn\n  size 12mm x 200mm x 300mm, runs across, face "
+         "part planted ear\n  wood white oak, quarter sawn\n  size 12mm x 200mm x 300mm, runs across, face "
          "side top\n"
          "  left at right + 700mm, front at front, bottom at 0mm, loose\n  outline\n    start 0mm, 0mm\n    "
          "line to 300mm, 0mm\n"
@@ -267,12 +267,13 @@ void plant_beside(const Sound& sound, Mutants& mutants) {
          "200mm\n"
          "    line to 130mm, 60mm\n    line to 0mm, 60mm\n    close"},
         {"a lid of one curve", "cupping",
-         "part planted lid\n  wood red oak, flat sawn\n  size 20mm x 1100mm x 1200mm, runs across, face side "
+         "part planted lid\n  wood white oak, flat sawn\n  size 20mm x 1100mm x 1200mm, runs across, face "
+         "side "
          "top\n"
          "  left at right + 700mm, front at front, bottom at 0mm, loose\n  glued up of staves at most 110mm "
          "wide"},
         {"a board that nobody sells", "stock-too-small",
-         "part planted board\n  wood white ash, quarter sawn\n  size 20mm x 340mm x 500mm, runs across, face "
+         "part planted board\n  wood white oak, quarter sawn\n  size 20mm x 340mm x 500mm, runs across, face "
          "side top\n"
          "  left at right + 700mm, front at front, bottom at 0mm, loose"},
         {"two by four at its name", "nominal-for-actual",
@@ -280,26 +281,31 @@ void plant_beside(const Sound& sound, Mutants& mutants) {
          "face side top\n"
          "  left at right + 700mm, front at front, bottom at 0mm, loose"},
         {"a part in the air", "unconnected-part",
-         "part planted block\n  wood white ash, quarter sawn\n  size 20mm x 40mm x 100mm, runs across, face "
+         "part planted block\n  wood white oak, quarter sawn\n  size 20mm x 40mm x 100mm, runs across, face "
          "side top\n"
          "  left at right + 700mm, front at front, bottom at 0mm"},
         {"a board too thin to plane", "machine-limit",
-         "part planted slip\n  wood white ash, quarter sawn\n  size 3mm x 40mm x 100mm, runs across, face "
+         "part planted slip\n  wood white oak, quarter sawn\n  size 3mm x 40mm x 100mm, runs across, face "
          "side top\n"
          "  left at right + 700mm, front at front, bottom at 0mm, loose"},
         {"a rail that breaks", "sagging",
-         "part planted post, left and right\n  wood white ash, rift sawn\n  size 40mm x 40mm x 400mm, "
+         "part planted post, left and right\n  wood white oak, rift sawn\n  size 40mm x 40mm x 400mm, "
          "stands\n"
          "  left at left, front at front - 2000mm, bottom at 0mm, loose\npart planted rail\n  wood white "
-         "ash, quarter sawn\n"
+         "oak, quarter sawn\n"
          "  size 20mm x 40mm, runs across, face side front, carries 3000 kg in the middle\n"
          "  between planted post, bottom at 200mm, centred deep on planted post\n"
          "join planted rail to planted post with mortise and tenon"},
+        {"a wood that rots", "perishable-wood",
+         "part planted step\n  wood European beech, quarter sawn\n  size 20mm x 60mm x 300mm, runs across, "
+         "face side top\n"
+         "  left at right + 700mm, front at front, bottom at 0mm, loose"},
         {"accept what is not there", "needless-acceptance",
          "accept overlapping-parts because \"it was so once\""},
     };
     const int count = static_cast<int>(sound.lines.size());
     for (const Beside& one : parts) {
+        if (one.check == "perishable-wood" && sound.first().piece.climate.dampest.in_percent() < 14) continue;
         std::string text = sound.bytes;
         if (text.empty() || text.back() != '\n') text += "\n";
         const int added = static_cast<int>(std::count(one.part.begin(), one.part.end(), '\n')) + 1;
@@ -310,14 +316,14 @@ void plant_beside(const Sound& sound, Mutants& mutants) {
 
 /// A case in which a check speaks, made as a recipe beside a sound table: what it finds alone it must find
 /// there too. Left out: cases with units or a shop of their own, and checks that look at the piece as a whole
-/// (tipping).
+/// (tipping) or at its climate (perishable-wood).
 void plant_cases(const Sound& host, Mutants& mutants) {
     static const std::regex of_the_piece("^(piece|units|climate|made at|shop) .*"),
         told_units("^units (?!mm).*|^shop .*");
     const std::string head = "climate 6% to 10% moisture\n" + host.bytes + "\nrecipe planted thing\n";
     const int first = static_cast<int>(std::count(head.begin(), head.end(), '\n')) + 1;
     for (const checks::Check& check : checks::all()) {
-        if (check.name == "tipping") continue;
+        if (check.name == "tipping" || check.name == "perishable-wood") continue;
         for (const Case& one : cases_in(case_file_of(std::string(check.name)))) {
             if (one.expected.empty() || one.expected.front().severity == "note") continue;
             std::string body;
