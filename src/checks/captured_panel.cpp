@@ -234,11 +234,12 @@ const Check captured_panel{
     .what = "Parts that float in grooves: their swelling against the room at both edges, and their shrinking "
             "against how far the edges stand in "
             "the grooves, measured on the finished solids.",
-    .why = "A swelling panel is stronger than any corner joint: it pushes the frame apart or buckles. A "
-           "shrunken one shows daylight beside its "
-           "groove, or rattles out of it.",
-    .severity = "fault when it cannot swell, or leaves both grooves even when centred; caution when it can "
-                "slip out of one",
+    .why = "At the bench, in dry winter air, everything fits. In the first damp summer a panel without room "
+           "swells with more force than any corner joint bears: it pushes the frame apart or buckles. A "
+           "panel that shrinks too far shows daylight beside its groove in a heated room, and by the fifth "
+           "winter it rattles and falls out on one side.",
+    .severity = "fault when it cannot swell, or leaves both grooves even when centred, for that happens in "
+                "the first year; caution when it can slip out of one groove if it is pushed aside",
     .mend = "Leave the room that the message states, cut the grooves deeper, use quarter-sawn wood, or pin "
             "the panel in its middle.",
     .wrong = "a 400 mm flat-sawn panel fitted tight into its grooves in a dry winter",

@@ -128,10 +128,11 @@ const Check cupping{
     .what =
         "Solid boards and panels of which joints hold less than half the width: how hollow they go towards "
         "either season, by how they are sawn and how their staves lie.",
-    .why = "At the bench the lid lies flat. In its first winter, dried from above by a heated room, it "
-           "stands on "
-           "two edges and rocks; a plank door no longer meets its stop.",
-    .severity = "caution above 1.5 mm, fault above three times that",
+    .why = "At the bench the lid lies flat. In its first winter, dried by a heated room, it stands on two "
+           "edges and rocks; a plank door no longer meets its stop. In summer some of it comes back, and "
+           "after five winters what has set stays for good.",
+    .severity = "caution above 1.5 mm, which the eye sees and a weight presses flat; fault above three times "
+                "that, where a door does not close and a lid does not lie",
     .mend =
         "Battens with slotted screws, breadboard ends, quarter-sawn wood, or staves with their bark faces "
         "turned about.",

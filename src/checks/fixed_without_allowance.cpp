@@ -183,9 +183,12 @@ const Check fixed_without_allowance{
             "farthest places at which they cannot slide, "
             "against what carries on between those places. Buttons, slotted screws and dry grooves count as "
             "sliding.",
-    .why = "A solid top that cannot move tears its screws out, pulls the frame out of square, or splits from "
-           "its end in the first dry winter.",
-    .severity = "caution above 1 mm of movement a year, fault above 2 mm",
+    .why =
+        "At the bench the top lies tight on its frame. In its first dry winter it wants to be narrower than "
+        "the places that hold it: screws bend and tear their holes, the frame is pulled out of square, or "
+        "the top splits from its end. After five winters the split has run in as far as the farthest screw.",
+    .severity = "caution above 1 mm of movement a year, about the play of screws in their holes; fault above "
+                "2 mm, which splits wood or tears screws out",
     .mend = "Hold it along one line, its middle or its front, and let it slide everywhere else.",
     .wrong = "a solid top glued to the aprons all round",
     .right = "the same top held with buttons",

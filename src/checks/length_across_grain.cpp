@@ -83,11 +83,13 @@ const Check length_across_grain{
     .what = "Grain set at an angle to the length, and held parts much wider than they are long. Panels and "
             "bottoms that float in grooves are left "
             "alone, and so are sheet goods.",
-    .why = "A rail with its grain across it breaks like a biscuit, and a wide short board cups, shrinks and "
-           "splits along the few "
-           "fibres that hold it together.",
-    .severity = "fault below 35 percent of straight-grained strength, caution below 70 percent or when more "
-                "than twice as wide as long",
+    .why = "At the bench such a part already bends in the hand. A rail with its grain across it breaks like "
+           "a biscuit the first time it is leaned on; a wide short board shrinks in the direction in which "
+           "it should hold its neighbours apart, and by the fifth winter it has cupped and split along the "
+           "few fibres that hold it together.",
+    .severity = "fault below 35 percent of straight-grained strength, where it breaks under what such parts "
+                "carry; caution below 70 percent or when more than twice as wide as long, where it may serve "
+                "if little is asked of it",
     .mend = "Let the length run with the grain. For curved parts set the grain so that it follows the "
             "longest limb.",
     .wrong = "a rail of 60 x 400 with `grain at 90 degrees`",

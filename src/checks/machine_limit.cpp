@@ -135,8 +135,10 @@ const Check machine_limit{
     .title = "A part that does not go through the machine",
     .what =
         "Every solid part, rough, against the limits of the shop file. A glued panel counts by its staves.",
-    .why = "The board is bought, and then it does not go through the planer.",
-    .severity = "caution; note when another machine of the shop takes it",
+    .why = "At the bench the board is bought, and then it does not go through the planer. What is done then, "
+           "a narrower machine or a hand plane for a day, is better decided before the board is bought. "
+           "Nothing of it is seen in later years.",
+    .severity = "caution, for the work stops there; note when another machine of the shop takes it",
     .mend = "Narrower staves, or another way of working, accepted with the reason.",
     .wrong = "a board 420 wide in one piece and `limit planer width 400`",
     .right = "the same board glued up of staves at most 120 wide",

@@ -96,10 +96,12 @@ const Check nominal_for_actual{
     .title = "Lumber drawn at its name instead of its size",
     .what = "Parts thicker or wider than their stated stock gives when dressed, and softwood parts drawn at "
             "whole inches that are the name of a stock.",
-    .why = "The board that arrives is up to 3/4 in smaller than its name. Everything that was measured from "
-           "it is then wrong by that much.",
-    .severity =
-        "fault when the stated stock cannot give the part, caution when only the size looks like a name",
+    .why = "The board that arrives is up to 3/4 in smaller than its name. At the bench every shoulder and "
+           "tenon that was measured from the drawing is then wrong by that much, and the piece is cut again "
+           "or grows gaps. A rail drawn at its name and made at its size has, for all its winters, half the "
+           "stiffness that was reckoned with.",
+    .severity = "fault when the stated stock cannot give the part; caution when only the size looks like a "
+                "name, since boards can be sawn to whole inches too",
     .mend = "Name the stock and leave the size out, or draw the dressed size.",
     .wrong = "a part of 2in x 4in with stock 2x4",
     .right = "the same part with stock 2x4 and no size",

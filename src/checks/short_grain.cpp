@@ -146,11 +146,12 @@ const Check short_grain{
             "line of fibres, that line must be long enough for a load on the limb's tip. Knots, shakes and "
             "limbs that "
             "stand out through the thickness are not seen.",
-    .why = "Wood is some twenty times weaker across its fibres than along them. A limb of short grain snaps "
-           "at the first knock, "
-           "often at the bench, and glue does not hold it for long.",
-    .severity = "fault when the limb would break under the load, caution when it has less than twice the "
-                "strength needed",
+    .why = "At the bench a limb of short grain may snap while its outline is still being sawn, or under the "
+           "first clamp, for wood is some twenty times weaker across its fibres than along them. One that is "
+           "lucky there breaks later: within five winters somebody lifts the piece by it, and a glued break "
+           "opens again along the same fibres.",
+    .severity = "fault when a hand's pull on its tip breaks it, for that will happen; caution when it has "
+                "less than twice the strength needed, for boards of one wood differ by as much",
     .mend = "Turn the outline so that the grain follows the limb, set the grain at an angle, laminate it, or "
             "widen the limb.",
     .wrong = "a bracket sawn with its grain level and a long ear standing up from it",

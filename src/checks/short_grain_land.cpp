@@ -160,10 +160,11 @@ const Check short_grain_land{
     .what = "Mortises, dados, grooves, notches and bores near the end of a part, measured on the finished "
             "solid. Cuts that are open to the end "
             "are left alone.",
-    .why = "The fibres of the land are no longer than the land itself. It shears out while the mortise is "
-           "chopped, when the joint is driven "
-           "together, or the first time the piece is lifted by its rail.",
-    .severity = "fault below half the limit, caution below the limit",
+    .why = "The fibres between the cut and the end of the board are no longer than the land itself. At the "
+           "bench they shear out while the mortise is chopped or the joint is driven home. What survives "
+           "that gives way within five winters, the first time the piece is lifted or pushed by its rail.",
+    .severity = "fault below half the limit, where it breaks at the bench; caution below the limit, where it "
+                "may hold until it is knocked",
     .mend = "Move the cut in, add a haunch, or leave a horn on the board until the joint is glued.",
     .wrong = "a mortise that starts 4 mm from the top of a leg",
     .right = "the same mortise 12 mm or more down, with a haunch above the tenon",

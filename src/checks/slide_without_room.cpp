@@ -214,10 +214,11 @@ const Check slide_without_room{
     .what =
         "Joints that let a part move within a stated room: the movement at the place farthest from the one "
         "that stays put, towards either season, against that room.",
-    .why =
-        "At the bench everything slides. After a few winters the screw has reached the end of its slot, and "
-        "from there on it is as if it had none: the top splits, or the tenon shears its peg.",
-    .severity = "caution when the room is too small by more than 0.1 mm, fault by more than 1 mm",
+    .why = "At the bench everything slides. In the first winter or two the screw reaches the end of its "
+           "slot, and from there on it is as if it had none: the screw bends, the top splits, or the tenon "
+           "shears its peg. By the fifth the crack is there to be seen.",
+    .severity = "caution when the room is too small by more than 0.1 mm, which bends a screw; fault by more "
+                "than 1 mm, which splits the wood",
     .mend =
         "Make the slot as long as the message says, hold the part nearer to its middle, or use quarter-sawn "
         "wood.",

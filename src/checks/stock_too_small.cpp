@@ -104,10 +104,9 @@ const Check stock_too_small{
     .what =
         "The blank of every solid part against the widest, longest and thickest board to count on. Staves "
         "and layers count singly. Sheet goods and boards on hand are not looked at.",
-    .why =
-        "The yard has no such board. Had it one, it would cup and split: a board so wide holds the heart or "
-        "lies next to it.",
-    .severity = "caution",
+    .why = "The yard has no such board. Had it one, it would hold the heart of the tree or lie next to it: "
+           "at the bench it cups as soon as it is planed, and within five winters it has split from its end.",
+    .severity = "caution: now and then there is such a board, or a good reason to make it of several",
     .mend = "Glue it up of staves or layers, or scarf it.",
     .wrong = "a table top 700 wide with no word of staves",
     .right = "the same top `glued up of staves at most 110 wide`",

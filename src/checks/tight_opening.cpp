@@ -269,9 +269,10 @@ const Check tight_opening{
         "across their way out, against the gap on both sides and the movement of the opening itself. Warp, "
         "paint and the slack of hinges are not seen.",
     .why = "At the bench in a dry winter the drawer runs like silk. In the first damp August it has to be "
-           "pulled "
-           "with a foot against the case, and whoever planes it then makes a gap for the winter after.",
-    .severity = "fault when it jams, caution when less than 0.5 mm is left to run in",
+           "pulled with a foot against the case. Whoever then planes it makes a gap for the winter after, "
+           "and in five years it has been planed three times and fits in no season.",
+    .severity = "fault when it jams, for then it is forced and something breaks; caution when less than 0.5 "
+                "mm is left to run in, which a coat of paint or a little warp takes up",
     .mend =
         "Leave the gap that the message works out, for the moisture at which it is made; use quarter-sawn "
         "wood, or frame and panel.",

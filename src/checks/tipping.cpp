@@ -155,7 +155,9 @@ const Check tipping{
             "much may hang on the open front before the piece falls forward. What lies in the drawers is not "
             "known "
             "and not counted.",
-    .why = "A child pulls the drawers out for a ladder. The piece comes down on it with all that is in it.",
+    .why = "At the bench it stands firm, empty and with its drawers shut. In a child's room, loaded, its "
+           "drawers are pulled out for a ladder one day in its many winters, and it comes down with all that "
+           "is in it.",
     .severity =
         "caution when less than 60 lb (27 kg) may hang on it, fault when it tips by itself. The figures are "
         "from memory, and a calculation is no test: where children live, look up ASTM F2057 and the law of "

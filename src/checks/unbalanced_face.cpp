@@ -127,10 +127,11 @@ const Check unbalanced_face{
     .what =
         "A thin part glued over most of the face of a panel, solid or of sheet goods, with none on its other "
         "face: how far the two bend each other through the year.",
-    .why = "At the bench the press holds it flat. When it has dried, the facing pulls the panel hollow, and "
-           "a door "
-           "made of it never closes again.",
-    .severity = "caution above 1 mm, fault above four times that",
+    .why = "At the bench the press holds it flat. Out of the press the facing and the panel take up and give "
+           "off water differently, and the panel goes hollow; after five winters of it a door touches at two "
+           "corners and its edge stands off its frame.",
+    .severity =
+        "caution above 1 mm, which a catch still pulls shut; fault above four times that, which nothing does",
     .mend = "The same layer on the other face, whatever wood it is, its grain the same way.",
     .wrong = "a facing of walnut 3 thick on one face of plywood 9 thick",
     .right = "the same facing on both faces",

@@ -82,8 +82,11 @@ const Check unconnected_part{
     .what = "Parts that no joint ties to the rest of the piece, and parts that touch nothing at all. Parts "
             "said to be `loose` are left alone; hardware "
             "named on two parts counts as a tie.",
-    .why = "It falls off, or it was placed by mistake.",
-    .severity = "fault when it touches nothing, caution when it touches without a joint",
+    .why = "At the bench it is found out when the last joint is glued and one part is left over. Or it is "
+           "set in its place and stays there by chance, until somebody moves the piece: after five winters "
+           "it lies on the floor. Often it was only placed wrongly.",
+    .severity = "fault when it touches nothing, for then something is missing; caution when it touches "
+                "without a joint, since a part may be meant to lie loose",
     .mend = "Place it against its neighbour and join it, or say `loose`.",
     .wrong = "a drawer runner with no joint to the case",
     .right = "the same runner screwed to the case",

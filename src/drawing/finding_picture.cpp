@@ -166,7 +166,7 @@ void arrow(Block& block, Point2 from, Point2 by, Ink ink, bool broken) {
 template <class Place>
 void movements(Block& block, const findings::Finding& finding, const Place& to_paper, double picture_height,
                double width) {
-    constexpr double longest = 8, apart = 1.0;
+    constexpr double longest = 7, apart = 1.0;
     double most = 0;
     for (const findings::Movement& m : finding.movements)
         most = std::max({most, std::abs(m.first), std::abs(m.second)});
@@ -257,7 +257,7 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
         window = joined(window, grown({at->x, at->y, at->x, at->y}, 0.02 * window.width()));
     }
     // Arrows stand out beyond the part's edges.
-    const double margin = moves ? 7 : 0;
+    const double margin = moves ? 5 : 0;
     const double scale =
         std::min((width - 2 * margin) / window.width(), (height - 2 * margin) / window.height());
     const Point2 lower_left{(width - window.width() * scale) / 2, (height - window.height() * scale) / 2};

@@ -54,51 +54,46 @@ std::string name_of(const Job& job, const checks::MovingPart& row) {
 }
 
 Table parts_table(const Job& job, const checks::SeasonTable& seasons, double width) {
+    // On an upright sheet the words stand on a second line, so that the figures keep their columns.
     const bool wide = width > 300;
     const auto figures = Typeface::lettering;
-    const double number = wide ? 24 : 17.5;
+    const double number = wide ? 24 : 17.5, smaller = wide ? 20 : 14;
     Table table;
     table.columns = {{"part", wide ? 52.0 : 0.0, false, Typeface::sans_bold},
                      {"off", wide ? 9.0 : 8.0, true, figures},
-                     {"wood", wide ? 42.0 : 22.0, false, Typeface::sans},
-                     {"sawn", wide ? 32.0 : 14.0, false, Typeface::sans},
-                     {"made", number, true, figures, "width"},
-                     {"driest", number, true, figures, "width"},
-                     {"dampest", number, true, figures, "width"},
-                     {"in all", wide ? 20.0 : 14.0, true, figures, "width"},
-                     {"it is free", wide ? 40.0 : 18.0, false, Typeface::sans},
-                     {"needs", wide ? 20.0 : 14.0, true, figures, "room there"},
-                     {"has", wide ? 20.0 : 14.0, true, figures, "room there"},
-                     {"leave", wide ? 20.0 : 14.0, true, figures, "room there"}};
+                     {"wood", wide ? 42.0 : 24.0, false, Typeface::sans}};
+    if (wide) table.columns.push_back({"sawn", 32, false, Typeface::sans});
+    for (const char* state : {"made", "driest", "dampest"})
+        table.columns.push_back({state, number, true, figures, "width"});
+    table.columns.push_back({"in all", smaller, true, figures, "width"});
+    if (wide) table.columns.push_back({"it is free", 40, false, Typeface::sans});
+    for (const char* state : {"needs", "has", "leave"})
+        table.columns.push_back({state, smaller, true, figures, "room there"});
     if (wide) table.columns.push_back({"out of shape", 0, false, Typeface::sans});
-    // What is left over goes to the names, and on a wide sheet to the shapes as well.
+    // What is left over goes to the names, and on a wide sheet to the shapes.
     const double left_over = width - table.width();
-    if (wide)
-        table.columns.back().width = left_over;
-    else
-        table.columns.front().width = left_over;
+    (wide ? table.columns.back() : table.columns.front()).width = left_over;
     for (const checks::MovingPart& row : seasons.parts) {
         const piece::Part& part = *job.made(row.parts.front()).part;
         const auto told = [&](const std::optional<double>& mm) {
             return mm ? amount(job, *mm) : std::string(none);
         };
         TableRow line;
-        line.cells = {name_of(job, row),
-                      std::to_string(row.parts.size()),
-                      std::string(part.species->trade_name),
-                      sawn_of(part),
-                      amount(job, row.width),
-                      change(job, row.dry),
-                      change(job, row.damp),
-                      amount(job, std::abs(row.range())),
-                      row.where,
-                      told(row.needs),
-                      told(row.room),
-                      told(row.leave)};
+        // Two lines of name at most.
+        line.cells = {cut_to(name_of(job, row), 1.7 * (table.columns.front().width - 2), note_height,
+                             Typeface::sans_bold),
+                      std::to_string(row.parts.size()), std::string(part.species->trade_name)};
+        if (wide) line.cells.push_back(sawn_of(part));
+        for (const std::string& figure : {amount(job, row.width), change(job, row.dry), change(job, row.damp),
+                                          amount(job, std::abs(row.range()))})
+            line.cells.push_back(figure);
+        if (wide) line.cells.push_back(row.where);
+        for (const auto& room : {row.needs, row.room, row.leave}) line.cells.push_back(told(room));
+        const std::string shape = shape_of(job, row);
         if (wide)
-            line.cells.push_back(shape_of(job, row));
-        else if (shape_of(job, row) != none)
-            line.below = shape_of(job, row);
+            line.cells.push_back(shape);
+        else
+            line.below = sawn_of(part) + ", " + row.where + (shape == none ? "" : ", " + shape);
         if (const int at = job.row_of_part[static_cast<std::size_t>(row.parts.front())]; at >= 0)
             line.to_sheet = link_to_row + at;
         table.rows.push_back(std::move(line));

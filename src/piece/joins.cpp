@@ -319,6 +319,11 @@ void read_scope(Elaboration& e, Scope& scope, const std::string& prefix,
             if (!again) piece.notes.push_back({note->text.text, note->text.span});
         } else if (const auto* accept = std::get_if<syntax::Accept>(&statement->says)) {
             Acceptance out{accept->check.text, {}, accept->reason.text, statement->header};
+            if (out.reason.find_first_not_of(" \t") == std::string::npos) {
+                e.error("no-reason", accept->reason.span, "a finding is accepted here without a reason")
+                    .mend = "say why it may stay, as in `because \"the boards have rested for a year\"`";
+                continue;
+            }
             if (accept->part) {
                 out.parts = ids_of(e, scope, prefix, *accept->part, ids);
                 if (out.parts.empty()) continue;
