@@ -12,14 +12,14 @@
 namespace rayfleck::checks {
 namespace {
 
-const std::array<Check, 31>& list() {
+const std::array<Check, 32>& list() {
     // Short grain first, then what the seasons do, then whether it can be made and holds together, then loads.
-    static const std::array<Check, 31> every = {
+    static const std::array<Check, 32> every = {
         short_grain,        slope_of_grain,          length_across_grain, short_grain_land,
         joint_across_grain, dovetail_slope,          fine_pins,           slight_tenon,
         thin_wall,          bore_near_edge,          screws_in_end_grain, end_grain_glue,
         cross_grain_glue,   opening_miter,           unbalanced_face,     captured_panel,
-        slide_without_room, fixed_without_allowance, tight_opening,       cupping,
+        slide_without_room, fixed_without_allowance, tight_opening,       racking_drawer, cupping,
         perishable_wood, nominal_for_actual, stock_too_small,         machine_limit,       overlapping_parts,
         unconnected_part,   held_at_one_end,         held_by_hardware,    locked_assembly,
         sagging,            tipping,

@@ -47,7 +47,8 @@ void look_at(const joinery::Model& model, int index, findings::Findings& found) 
         finding.limit = fmt::format("{} of straight grain, our own choice; Hankinson's formula with the Wood "
                                     "Handbook's figures for bending",
                                     percent_text(sound_share));
-        finding.mend = "let the length run with the grain";
+        finding.mend = fmt::format("turn its grain by {:.0f} degrees, so that the length runs with it",
+                                   std::abs(part.grain.in_degrees()));
         found.add(std::move(finding));
         return;
     }

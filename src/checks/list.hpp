@@ -25,6 +25,7 @@ extern const Check captured_panel;
 extern const Check slide_without_room;
 extern const Check fixed_without_allowance;
 extern const Check tight_opening;
+extern const Check racking_drawer;
 extern const Check cupping;
 extern const Check perishable_wood;
 extern const Check nominal_for_actual;

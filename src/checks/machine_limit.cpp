@@ -112,7 +112,9 @@ void look_at(const joinery::Model& model, const joinery::Made& made, const piece
             "glue it up of staves at most {} wide, planed before they are glued",
             size_text(std::floor(limit.amount.value() - model.piece->shop.allow_width.value()), model));
     else
-        finding.mend = "make it smaller, or work it another way and accept this";
+        finding.mend = fmt::format("make it {} or less with what is left on, or work it another way and "
+                                   "accept this",
+                                   size_text(limit.amount.value(), model));
     found.add(std::move(finding));
 }
 

@@ -137,6 +137,11 @@ void search(const joinery::Model& model, findings::Findings& found) {
                 measure::Point at = cavity->middle;
                 at.x = at_high ? cavity->high + *length / 2 : cavity->low - *length / 2;
                 finding.at = place_of(made, at);
+                // It shears out along the fibres of the land.
+                measure::Point inner = at, outer = at;
+                inner.x = at_high ? cavity->high : cavity->low;
+                outer.x = at_high ? cavity->high + *length : cavity->low - *length;
+                finding.weak_lines.emplace_back(place_of(made, inner), place_of(made, outer));
                 found.add(std::move(finding));
             }
         }

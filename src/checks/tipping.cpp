@@ -130,9 +130,12 @@ void search(const joinery::Model& model, findings::Findings& found) {
         fmt::format("{:.0f} kg from {} of height, after ASTM F2057, from memory: look it up there, and in "
                     "the law of the place",
                     test_weight, size_text(tall, model));
-    finding.mend = "fasten it to the wall and name that in the hardware list (`hardware \"Wall strap\", 2 "
-                   "off, on PART`), "
-                   "or set its feet farther forward; this is shop guidance, not an engineer's approval";
+    // Feet moved forward by d: moment + mass d against the test weight on a lever shorter by d.
+    const double forward = (test_weight * (foot - farthest) - moment) / (mass + test_weight);
+    finding.mend = fmt::format("fasten it to the wall and name that in the hardware list (`hardware \"Wall "
+                               "strap\", 2 off, on PART`), or set its feet {} farther forward; this is shop "
+                               "guidance, not an engineer's approval",
+                               size_text(10 * std::ceil(forward / 10), model));
     finding.parts = {first};
     finding.at = measure::Point{(all.low.x + all.high.x) / 2, foot, all.low.z};
     found.add(std::move(finding));
