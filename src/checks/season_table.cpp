@@ -74,6 +74,18 @@ void tell_freedom(const joinery::Model& model, const std::vector<SlideRoom>& sli
             return (c.a == part || c.b == part) && c.joint >= 0 && c.hold != joinery::Hold::free;
         });
     row.where = held ? "held by its joints" : "free";
+    if (held) return;
+    // A joint that lets it slide along its width, like a sliding dovetail or a groove open at the other side.
+    const measure::Vector across = model.made[static_cast<std::size_t>(part)].part->frame.y;
+    for (const joinery::Contact& contact : model.contacts) {
+        if ((contact.a != part && contact.b != part) || contact.joint < 0) continue;
+        if (std::none_of(contact.may_slide.begin(), contact.may_slide.end(),
+                         [&](measure::Vector way) { return std::abs(dot(way, across)) > 0.9; }))
+            continue;
+        const std::string& kind = model.joints[static_cast<std::size_t>(contact.joint)].kind;
+        row.where = "along its " + kind.substr(0, kind.find(','));
+        return;
+    }
 }
 
 bool same(const MovingPart& a, const MovingPart& b) {
