@@ -6,6 +6,7 @@
 // both boards. Tongues and sliding tails along an edge are left alone: they are held over all their length.
 // Sheet goods, loose tenons and dowels bring their own fibres.
 
+#include <algorithm>
 #include <array>
 
 #include <fmt/core.h>
@@ -62,6 +63,10 @@ void look_at(const joinery::Model& model, const joinery::Joint& joint, int index
                     part.name, angle.in_degrees());
     finding.parts = {part.name, name_of(model, joint.a == index ? joint.b : joint.a)};
     finding.at = joint.at;
+    // It breaks along the fibres at its root, over its own width or so.
+    const measure::Vector root =
+        part.frame.turn_out(fibre_direction(part)) * (std::min(part.width.value(), part.length.value()) / 6);
+    finding.weak_lines.emplace_back(joint.at - root, joint.at + root);
     finding.labels.push_back({part.grain_span, "grain of " + part.name + " is set here"});
     found.add(std::move(finding));
 }

@@ -40,6 +40,12 @@ void look_at(const joinery::Model& model, int index, findings::Findings& found) 
     // An outline follows its grain where short-grain looks at it; here only plain boards are judged by angle.
     if (runs_across_its_grain(part)) {
         const double left = strength_left(part.grain);
+        // It splits along the fibres through its middle, from edge to edge.
+        const double slope = std::max(0.15, std::abs(std::sin(part.grain.in_radians())));
+        const measure::Vector half =
+            part.frame.turn_out(fibre_direction(part)) * (part.width.value() / 2 / slope);
+        const measure::Vector up = part.frame.z * (part.thickness.value() / 2);
+        finding.weak_lines.emplace_back(*finding.at + up - half, *finding.at + up + half);
         finding.severity = left < fault_below ? findings::Severity::fault : findings::Severity::caution;
         finding.message =
             fmt::format("the grain of {} runs at {:.0f}° to its length: {} of its bending strength is left",
