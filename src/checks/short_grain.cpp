@@ -113,7 +113,9 @@ void search(const joinery::Model& model, findings::Findings& found) {
                 "margin are our own choice, strength from {}",
                 size_text(sound, model), tip_load, species.trade_name,
                 species.tension_across ? species.tension_across->source
-                                       : "the Wood Handbook's least ratio to bending strength, from memory");
+                : species.modulus_of_rupture
+                    ? "the Wood Handbook's least ratio to bending strength, from memory"
+                    : "the weakest wood of the tables, since none is told of this one");
             finding.mend = fmt::format("turn the outline or the grain by {:.0f} degrees, so that the fibres "
                                        "follow the limb, make the limb wider than {} where it joins, or glue "
                                        "it up of layers",
