@@ -57,6 +57,15 @@ void measure_row(const joinery::Model& model, Row& row) {
     row.thickness = made.thickness;
     row.width = made.width;
     row.length = made.length;
+    // What shaping leaves: an edge ripped at an angle or a foot cut short makes the part less than the blank
+    // from which it is squared.
+    const measure::Box& left = made.solid.box;
+    constexpr double less = 0.05; // mm
+    Length* const finished[] = {&row.length, &row.width, &row.thickness};
+    for (int k = 0; k < 3; ++k) {
+        const double size = left.high[k] - left.low[k];
+        if (size > less && size < finished[k]->value() - less) *finished[k] = Length::from_geometry(size);
+    }
 
     const RoughSize rough = rough_size(made, model.piece->shop);
     row.rough_thickness = rough.thickness;

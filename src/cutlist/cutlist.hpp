@@ -19,7 +19,7 @@ struct Row {
     std::vector<int> parts;                            ///< indices into Model::made
     std::vector<int> mirrored;                         ///< those of them that are mirror images of the first
     std::string wood, sawn, stock;                     ///< as printed: `black cherry`, `quarter sawn`, `8/4`
-    Length thickness, width, length;                   ///< finished blank, joints included
+    Length thickness, width, length;                   ///< finished part over all, joints included
     Length rough_thickness, rough_width, rough_length; ///< with the shop's allowances
     double volume_m3 = 0;                              ///< of all rough blanks of the row
     double board_feet = 0; ///< the same in board feet, exact (T × W × L(in) / 144); 0 for sheet goods

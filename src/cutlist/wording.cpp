@@ -94,9 +94,12 @@ std::string remark_words(const joinery::Model& model, const std::vector<int>& pa
                                           : part.glue_up->same_side ? ", bark faces on one side"
                                                                     : ""));
     }
-    if (part.bark && part.bark->axis != 0) {
+    // Only a flat-sawn board has a bark side: of the others the rings stand on the face or run across the
+    // corners.
+    if (part.bark && part.bark->axis != 0 && part.sawn == wood::Sawn::flat) {
         if (part.bark->axis == 2)
-            remarks.push_back(part.bark->high ? "bark on the face side" : "bark on the back of the face");
+            remarks.push_back(part.bark->high ? "bark on the face side"
+                                              : "bark on the side opposite the face side");
         else
             remarks.push_back(part.bark->high == part.face_edge_high
                                   ? "bark on the face edge"

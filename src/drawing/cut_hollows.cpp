@@ -63,6 +63,54 @@ std::string leaning_words(const Telling& telling, Feature& feature, Vector direc
     return words;
 }
 
+namespace {
+
+/// The plane along which the end is sawn, in the gauge's frame, when there is one and it leaves the whole
+/// end.
+std::optional<solid::Plane> sawn_end(const Telling& telling, bool far) {
+    std::optional<solid::Plane> found;
+    for (const piece::Cut& cut : telling.made.cuts) {
+        const auto* plane = std::get_if<piece::PlaneCut>(&cut.shape);
+        if (!plane || cut.joint >= 0) continue;
+        const Vector n = telling.gauge.turn(plane->plane.normal);
+        if (std::abs(n.x) < std::max(std::abs(n.y), std::abs(n.z)) || (n.x > 0) != far) continue;
+        if (found || telling.grown(0, far)) return std::nullopt;
+        found = solid::Plane{n, dot(n, telling.gauge.in(plane->plane.normal * plane->plane.offset))};
+    }
+    return found;
+}
+
+/// A bore square to an end that is sawn at an angle is told as it is bored: after the saw, its depth below
+/// the sawn surface, its place along that surface from the arrises of the face edge and the face side. On the
+/// squared blank it would begin in wood that is gone.
+/// Returns false, having changed nothing, when the bore is none of these.
+bool tell_on_sawn_end(const Telling& telling, const piece::BoreCut& bore, Atom& atom) {
+    if (bore.face.axis != 0 || !bore.deep || !bore.direction) return false;
+    CutRecord& record = atom.feature.record;
+    const auto plane = sawn_end(telling, record.far);
+    const Vector into = measure::unit(telling.gauge.turn(*bore.direction));
+    if (!plane || dot(into, plane->normal) > -1 + 1e-9) return false;
+    const double gone = dot(plane->normal, atom.at) - plane->offset;
+    if (gone < same_place || *bore.deep - gone < same_place) return false;
+    atom.at = atom.at + into * gone;
+    atom.placed = {false, false, false};
+    std::array<std::string, 3> shown;
+    for (const int axis : {1, 2}) {
+        const auto k = static_cast<std::size_t>(axis);
+        const double along = atom.at[axis] / std::sqrt(1 - plane->normal[axis] * plane->normal[axis]);
+        shown[k] = telling.figure(along);
+        telling.add(atom.feature, std::string("on the sawn end ") + size_names[k], along, shown[k]);
+    }
+    const std::string deep = telling.figure(*bore.deep - gone);
+    telling.add(atom.feature, "deep", *bore.deep - gone, deep);
+    atom.feature.words += ", " + deep + " deep, square to the sawn " + record.side + "; on that end " +
+                          shown[1] + " from the face edge, " + shown[2] + " from the face side";
+    atom.feature.told_by_strings = false;
+    return true;
+}
+
+} // namespace
+
 Atom bore_atom(const Telling& telling, const piece::Cut& cut, const piece::BoreCut& bore) {
     Atom atom;
     Feature& feature = atom.feature;
@@ -79,15 +127,18 @@ Atom bore_atom(const Telling& telling, const piece::Cut& cut, const piece::BoreC
     const std::string diameter = telling.figure(bore.diameter);
     feature.words = "Ø" + diameter;
     telling.add(feature, "diameter", bore.diameter, diameter);
-    if (bore.deep) {
+    const bool on_sawn_end = tell_on_sawn_end(telling, bore, atom);
+    if (on_sawn_end) {
+        // All has been said.
+    } else if (bore.deep) {
         const std::string deep = telling.figure(*bore.deep);
         feature.words += ", " + deep + " deep";
         telling.add(feature, "deep", *bore.deep, deep);
     } else {
         feature.words += ", through";
     }
-    feature.words += ", in the " + record.side;
-    if (bore.direction) {
+    if (!on_sawn_end) feature.words += ", in the " + record.side;
+    if (bore.direction && !on_sawn_end) {
         const std::string lean =
             leaning_words(telling, feature, telling.gauge.turn(*bore.direction), bore.face.axis);
         if (!lean.empty()) feature.words += ", " + lean;
@@ -95,8 +146,8 @@ Atom bore_atom(const Telling& telling, const piece::Cut& cut, const piece::BoreC
     if (!cut.remark.empty()) feature.words += " (" + cut.remark + ")";
     const double r = bore.diameter / 2, size = telling.gauge.size(bore.face.axis);
     for (int axis = 0; axis < 3; ++axis) {
-        atom.box.low[axis] = centre[axis] - r;
-        atom.box.high[axis] = centre[axis] + r;
+        atom.box.low[axis] = atom.at[axis] - r;
+        atom.box.high[axis] = atom.at[axis] + r;
         if (axis != bore.face.axis) continue;
         const double deep = std::min(bore.deep.value_or(size), size);
         atom.box.low[axis] = std::max(0.0, record.far ? centre[axis] - deep : centre[axis]);

@@ -263,6 +263,75 @@ void tell_shape(const Telling& telling, Feature& feature, const std::vector<CutP
     feature.below = corners_words(telling, points, axis);
 }
 
+/// A rectangle that lies at an angle to the outline's axes.
+struct TurnedRectangle {
+    Point middle;                ///< in the gauge's frame
+    Vector way;                  ///< along its longer sides, towards high coordinates of `main`
+    double longer = 0, wide = 0; ///< mm along and across `way`
+    int main = 0, aside = 0;     ///< axes that `way` follows most, and to which it leans
+    double lean = 0;             ///< degrees, positive to high coordinates of `aside`
+};
+
+std::optional<TurnedRectangle> turned_rectangle(const std::vector<CutPoint>& points, int axis) {
+    if (points.size() != 4 || !is_straight(points)) return std::nullopt;
+    const int p = (axis + 1) % 3, q = (axis + 2) % 3;
+    std::array<Vector, 4> sides;
+    TurnedRectangle r;
+    for (std::size_t i = 0; i < 4; ++i) {
+        const CutPoint &a = points[i], &b = points[(i + 1) % 4];
+        sides[i][p] = b.x - a.x, sides[i][q] = b.y - a.y;
+        r.middle[p] += a.x / 4, r.middle[q] += a.y / 4;
+    }
+    const double a = measure::norm(sides[0]), b = measure::norm(sides[1]);
+    if (a < same_place || b < same_place || measure::norm(sides[0] + sides[2]) > same_place ||
+        std::abs(dot(sides[0], sides[1])) > 1e-6 * a * b)
+        return std::nullopt;
+    r.way = measure::unit(a > b ? sides[0] : sides[1]);
+    r.longer = std::max(a, b), r.wide = std::min(a, b);
+    r.main = std::abs(r.way[p]) > std::abs(r.way[q]) ? p : q;
+    r.aside = r.main == p ? q : p;
+    if (r.way[r.main] < 0) r.way = -r.way;
+    r.lean = std::atan2(r.way[r.aside], r.way[r.main]) * 180 / std::numbers::pi;
+    if (std::abs(r.lean) < 0.01) return std::nullopt;
+    return r;
+}
+
+/// A slanting hollow is told as it is set out: its own width (and length, where its ends lie within the
+/// wood), its angle, and one place that can be marked: its middle, or, when it runs out of the wood or is cut
+/// short, where its near side, drawn on, meets the marked edge or face.
+/// within  nothing of it was cut off by the blank's borders
+/// Returns the place to which the columns refer; nothing where there is none on the wood.
+std::optional<Point> tell_turned(const Telling& telling, Feature& feature, const TurnedRectangle& r,
+                                 bool within) {
+    const std::string wide = telling.figure(r.wide), angle = telling.degrees(std::abs(r.lean));
+    std::string words = wide + " wide";
+    telling.add(feature, "true width", r.wide, wide);
+    if (within) {
+        const std::string longer = telling.figure(r.longer);
+        telling.add(feature, "true length", r.longer, longer);
+        words = longer + " × " + wide;
+    }
+    telling.add(feature, "turned", r.lean, angle);
+    words += ", " + angle + (r.main == 0 ? " off the length" : " off square") + ", towards the " +
+             side_name(r.aside, r.lean > 0) + " at the " + side_name(r.main, true);
+    std::optional<Point> place;
+    if (within) {
+        place = r.middle;
+        words += "; placed by its middle";
+    } else if (r.main != 0 && r.aside == 0) {
+        // Half the width back along the length, then along the side to the border.
+        Point mark;
+        mark[0] = r.middle[0] - r.wide / 2 / r.way[r.main] - r.middle[r.main] * r.way[0] / r.way[r.main];
+        if (mark[0] > 0 && mark[0] < telling.gauge.size(0)) {
+            place = mark;
+            words += "; placed where its near side meets the " + side_name(r.main, false);
+        }
+    }
+    feature.words += (feature.words.empty() ? "" : ", ") + words;
+    feature.placed_by_mark = place.has_value();
+    return place;
+}
+
 std::optional<Atom> leaning_atom(const Telling& telling, const piece::Cut& cut, const piece::PrismCut& prism,
                                  const Rectangle& r) {
     if (cut.joint < 0) return std::nullopt;
@@ -397,6 +466,8 @@ std::optional<Atom> prism_atom(const Telling& telling, const piece::Cut& cut, co
         return std::nullopt;
     }
     const int p = (axis + 1) % 3, q = (axis + 2) % 3;
+    const std::optional<TurnedRectangle> turned = turned_rectangle(points, axis);
+    const double uncut = std::abs(doubled_area(points));
     if (is_straight(points) && is_convex(points)) {
         for (const bool on_x : {true, false}) {
             points = clipped(points, on_x, 0, true);
@@ -414,21 +485,30 @@ std::optional<Atom> prism_atom(const Telling& telling, const piece::Cut& cut, co
     feature.record.word = cut.word;
     feature.record.axis = axis;
     atom.at = box.low;
-    for (std::size_t k = 0; k < 3; ++k) {
-        const int a = static_cast<int>(k);
-        const double size = box.high[a] - box.low[a];
-        telling.add(feature, size_names[k], size);
-        atom.placed[k] = size < telling.gauge.size(a) - same_place;
-    }
     if (cut.remark == "haunch")
         feature.words = cut.remark;
     else if (!cut.remark.empty())
         feature.words = "(" + cut.remark + ")";
-    tell_shape(telling, feature, points, axis, box);
+    bool within = false;
+    if (turned) {
+        within = std::abs(std::abs(doubled_area(points)) - uncut) < same_place;
+        if (const auto mark = tell_turned(telling, feature, *turned, within)) {
+            atom.at[p] = (*mark)[p], atom.at[q] = (*mark)[q];
+        }
+    }
+    for (std::size_t k = 0; k < 3; ++k) {
+        const int a = static_cast<int>(k);
+        const double size = box.high[a] - box.low[a];
+        // The box round a slanting hollow is a size of nothing.
+        if (!turned || a == axis) telling.add(feature, size_names[k], size);
+        atom.placed[k] = size < telling.gauge.size(a) - same_place;
+        if (feature.placed_by_mark && a != axis) atom.placed[k] = std::abs(atom.at[a]) > 1e-9;
+    }
+    if (!within) tell_shape(telling, feature, points, axis, box);
     feature.record.points = points;
     for (CutPoint& point : feature.record.points) {
-        point.x -= box.low[p], point.y -= box.low[q];
-        if (point.arc) point.centre_x -= box.low[p], point.centre_y -= box.low[q];
+        point.x -= atom.at[p], point.y -= atom.at[q];
+        if (point.arc) point.centre_x -= atom.at[p], point.centre_y -= atom.at[q];
     }
     for (int k = 0; k < 3; ++k) {
         atom.box.low[k] = std::clamp(box.low[k], 0.0, telling.gauge.size(k));

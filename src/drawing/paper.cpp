@@ -11,6 +11,7 @@
 
 #include "drawing/paper.hpp"
 
+#include <algorithm>
 #include <cctype>
 
 #include "drawing/lettering.hpp"
@@ -74,6 +75,23 @@ std::string scale_for(const std::string& scale, double width, double height) {
     return scale.substr(open + 1, close - open - 1);
 }
 
+/// Gives fields too narrow for their words, at the smallest lettering, what the others of their row can
+/// spare.
+void widen_longest(std::vector<Field>& row, double height) {
+    const auto need = [&](const Field& field) {
+        return std::max(text_width(field.value, height, Typeface::lettering),
+                        text_width(field.label, note_height, Typeface::sans)) +
+               2.8;
+    };
+    for (Field& narrow : row)
+        for (Field& wide : row) {
+            const double wanted = need(narrow) - narrow.width, spare = wide.width - need(wide);
+            if (wanted <= 0 || spare <= 0) continue;
+            const double give = std::min(wanted, spare);
+            narrow.width += give, wide.width -= give;
+        }
+}
+
 } // namespace
 
 Block sheet_frame(const Paper& paper, const TitleFields& fields) {
@@ -93,11 +111,11 @@ Block sheet_frame(const Paper& paper, const TitleFields& fields) {
                    {title.right, title.bottom + row * row_height}, Pen::thin, Role::table);
 
     const std::vector<double> usual{3.5, 3.0, 2.5};
-    set_row(block, {title.left, title.bottom + 2 * row_height},
-            {{"owner", fields.owner, 66},
-             {"material", fields.material, 66},
-             {"sizes at moisture", fields.moisture, 48}},
-            usual);
+    std::vector<Field> first{{"owner", fields.owner, 66},
+                             {"material", fields.material, 66},
+                             {"sizes at moisture", fields.moisture, 48}};
+    widen_longest(first, usual.back());
+    set_row(block, {title.left, title.bottom + 2 * row_height}, first, usual);
     set_row(block, {title.left, title.bottom + row_height},
             {{"created by", fields.creator, 36},
              {"approved by", fields.approved_by, 36},

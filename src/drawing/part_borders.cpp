@@ -68,6 +68,11 @@ void take(const Feature& feature, const GaugeFrame& gauge, Collected& all) {
         switch (record.form) {
         case CutForm::hollow:
         case CutForm::prism:
+            if (feature.placed_by_mark) {
+                for (const double at : values_of(record, place_names[0]))
+                    all.on(side, {gauge.out(measure::Point{at, 0, 0}).x});
+                break;
+            }
             take_hollow(own, gauge.blank, side, in_steps, all);
             break;
         case CutForm::bore: {

@@ -187,8 +187,8 @@ Block rules_block(const Job& job, double width) {
     Block block;
     const std::vector<std::string> rules = rules_of_sizes(job);
     if (rules.empty()) return block;
-    double y = set_lines(block, {"sizes left out, and the rules they follow"}, 0, 0, note_height,
-                         Typeface::sans_bold) -
+    double y = set_lines(block, {"sizes that were left to rules (all stand in the drawings)"}, 0, 0,
+                         note_height, Typeface::sans_bold) -
                0.8;
     for (const std::string& rule : rules)
         y = set_lines(block, wrapped(rule, width, note_height, Typeface::sans), 0, y) - 0.4;

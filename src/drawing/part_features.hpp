@@ -64,6 +64,9 @@ struct Feature {
     std::set<int> joints;
     /// Its borders belong to the strings along the length, across the width, through the thickness.
     bool told_by_strings = true;
+    /// Its places are marks on the wood (the middle of a slanting hollow, where a side of it meets the marked
+    /// edge), not the corner of the box round it.
+    bool placed_by_mark = false;
 };
 
 /// Features in the order of the text, the blank first. Letters are given here: a, b, c …; aa after z.

@@ -10,14 +10,29 @@
 namespace rayfleck::drawing {
 
 std::vector<std::string> rules_of_sizes(const Job& job) {
-    std::vector<std::string> rules;
+    // One line for each size and rule, with every figure that it gave in this piece.
+    struct Rule {
+        std::string what, from;
+        std::vector<std::string> values;
+    };
+    std::vector<Rule> rules;
     for (const joinery::Joint& joint : job.model.joints)
         for (const joinery::Size& size : joint.sizes) {
             if (size.from.empty() || size.from == "stated") continue;
-            const std::string rule = size.what + ": " + size.from;
-            if (std::find(rules.begin(), rules.end(), rule) == rules.end()) rules.push_back(rule);
+            auto rule = std::find_if(rules.begin(), rules.end(), [&](const Rule& r) {
+                return r.what == size.what && r.from == size.from;
+            });
+            if (rule == rules.end()) rule = rules.insert(rules.end(), Rule{size.what, size.from, {}});
+            const std::string value = size.unit == "mm"        ? job.figure(size.value)
+                                      : size.unit == "degrees" ? fmt::format("{:.1f}°", size.value)
+                                                               : fmt::format("{:g}", size.value);
+            if (std::find(rule->values.begin(), rule->values.end(), value) == rule->values.end())
+                rule->values.push_back(value);
         }
-    return rules;
+    std::vector<std::string> lines;
+    for (const Rule& rule : rules)
+        lines.push_back(fmt::format("{} {}: {}", rule.what, fmt::join(rule.values, ", "), rule.from));
+    return lines;
 }
 
 std::string where_it_looks(const piece::Part& part, measure::Vector own) {
@@ -30,13 +45,20 @@ std::string where_it_looks(const piece::Part& part, measure::Vector own) {
 }
 
 std::string stance_line(const Job& job, const cutlist::Row& row) {
-    const piece::Part& part = *job.made(row.parts.front()).part;
-    const double edge = part.face_edge_high ? 1 : -1;
-    const std::string copy =
-        row.parts.size() > 1 && !part.copy.empty() ? " (drawn: the one at " + part.copy + ")" : "";
-    return fmt::format("in the piece: near end {}, face edge {}, face side {}{}{}",
-                       where_it_looks(part, {-1, 0, 0}), where_it_looks(part, {0, edge, 0}),
-                       where_it_looks(part, {0, 0, 1}), part.upright ? "" : ", leaning", copy);
+    const auto stance = [&](int index) {
+        const piece::Part& part = *job.made(index).part;
+        const double edge = part.face_edge_high ? 1 : -1;
+        return fmt::format("near end {}, face edge {}, face side {}{}", where_it_looks(part, {-1, 0, 0}),
+                           where_it_looks(part, {0, edge, 0}), where_it_looks(part, {0, 0, 1}),
+                           part.upright ? "" : ", leaning");
+    };
+    const std::string drawn = stance(row.parts.front());
+    // Which copy is drawn matters only where they stand differently.
+    const bool alike =
+        std::all_of(row.parts.begin(), row.parts.end(), [&](int index) { return stance(index) == drawn; });
+    const piece::Part& first = *job.made(row.parts.front()).part;
+    return "in the piece: " + drawn +
+           (alike || first.copy.empty() ? "" : fmt::format(" (drawn: the one at {})", first.copy));
 }
 
 std::vector<std::string> bench_notes(const Job& job, const cutlist::Row& row) {

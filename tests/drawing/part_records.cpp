@@ -293,3 +293,34 @@ TEST_CASE("each row of a table of cuts has its letter in the views of its part")
             }
         }
 }
+
+TEST_CASE(
+    "slanting hollows and bores in a sawn end are told as they are set out, not by the box round them") {
+    // Hand calculation on the steps, whose sides lean 12°: the undersides of the treads lie 176, 376, 576
+    // above the floor, so along the leaning front edge at 176 / cos 12° and so on.
+    const DrawnSample sample = drawn_sample("library-steps.fleck");
+    const double cosine = std::cos(12 * std::acos(-1.0) / 180);
+    const auto of = [&](const std::string& part, const std::string& word) {
+        std::vector<const drawing::CutRecord*> found;
+        for (const drawing::CutRecord& r : sample.cuts.at(part))
+            if (r.word.find(word) != std::string::npos) found.push_back(&r);
+        return found;
+    };
+    const auto value = [](const drawing::CutRecord& r, const std::string& what) {
+        for (const drawing::CutFigure& f : r.figures)
+            if (f.what == what) return f.value;
+        return -1.0;
+    };
+    const auto dados = of("side", "dado");
+    REQUIRE(dados.size() == 1);
+    CHECK(value(*dados[0], "true width") == Approx(24));
+    CHECK(value(*dados[0], "turned") == Approx(12));
+    CHECK(value(*dados[0], "from near end") == Approx(176 / cosine));
+    CHECK(value(*dados[0], "along") == -1);
+    for (const drawing::CutRecord& r : sample.cuts.at("side")) {
+        if (r.form != drawing::CutForm::bore) continue;
+        CHECK(value(r, "deep") == Approx(16));
+        CHECK(value(r, "from face edge") == -1);
+        CHECK(value(r, "on the sawn end across") > 30);
+    }
+}

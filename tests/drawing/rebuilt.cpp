@@ -213,7 +213,30 @@ class Rebuilding {
         return measure::unit(d);
     }
 
+    /// Into the wood square to an end sawn at an angle; its place is measured along that end from two
+    /// arrises.
+    void bore_in_sawn_end(const CutRecord& r) {
+        const CutRecord* end = nullptr;
+        for (const CutRecord& other : records_)
+            if (other.form == CutForm::saw && other.far == r.far) end = &other;
+        if (!end) return fault(r.word + ": no sawn end");
+        const Plane plane = sawn(*end, values(*end, places[0]).front());
+        const Vector n = plane.normal;
+        Point at;
+        for (const int axis : {1, 2})
+            at[axis] = one(r, std::string("on the sawn end ") + sizes[static_cast<std::size_t>(axis)]) *
+                       std::sqrt(1 - n[axis] * n[axis]);
+        at.x = (plane.offset - n.y * at.y - n.z * at.z) / n.x;
+        Frame frame;
+        frame.origin = at;
+        frame.z = -n;
+        frame.x = measure::unit(cross(Vector{0, 1, 0}, frame.z));
+        frame.y = cross(frame.z, frame.x);
+        take(solid::cylinder(frame, one(r, "diameter") / 2, -outside, one(r, "deep")));
+    }
+
     void bore(const CutRecord& r) {
+        if (!values(r, std::string("on the sawn end ") + sizes[1]).empty()) return bore_in_sawn_end(r);
         const Vector d = direction(r);
         const double radius = one(r, "diameter") / 2, slope = std::abs(d[r.axis]);
         const double slant = slope > 1 - 1e-9 ? 0 : radius * std::sqrt(1 - slope * slope) / slope + 1;
@@ -299,6 +322,18 @@ class Rebuilding {
             return;
         }
         take(solid::half_space(plane, {{0, 0, 0}, size_}));
+    }
+
+    /// The plane of a cut across the end with its long point at that place along the part.
+    Plane sawn(const CutRecord& r, double x) const {
+        const double miter = or_nought(r, "miter") * degree, bevel = or_nought(r, "bevel") * degree;
+        const Vector n =
+            Vector{std::cos(bevel) * std::cos(miter), std::cos(bevel) * std::sin(miter), std::sin(bevel)} *
+            (r.far ? 1.0 : -1.0);
+        Point at{x, 0, 0};
+        for (const std::string& name : r.arrises)
+            if (const auto side = side_named(name); side && side->far) at[side->axis] = size_[side->axis];
+        return {n, dot(n, at)};
     }
 
     void saw(const CutRecord& r) {
