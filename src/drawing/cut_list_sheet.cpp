@@ -72,7 +72,7 @@ Table totals_table(const Job& job) {
     table.columns = {{"wood, rough", 60, false, Typeface::sans},
                      {"m³", 20, true, Typeface::lettering},
                      {"board feet", 24, true, Typeface::lettering},
-                     {"kg at 12 %", 24, true, Typeface::lettering}};
+                     {"kg as made", 24, true, Typeface::lettering}};
     for (const auto& total : job.cut_list.totals)
         table.rows.push_back({{total.wood, fmt::format("{:.4f}", total.volume_m3),
                                total.board_feet > 0 ? fmt::format("{:.2f}", total.board_feet) : "–",

@@ -9,6 +9,8 @@
 #include <map>
 #include <tuple>
 
+#include "drawing/lines.hpp"
+
 namespace rayfleck::drawing {
 namespace {
 
@@ -341,8 +343,20 @@ void draw_seen(Block& block, const Seen& seen, const LengthMap& map, Point2 orig
                    p.y > whole.top - 1e-6;
         });
     };
-    for (std::vector<Point2>& points : chained(hidden))
-        if (!is_stub(points)) block.stroke(std::move(points), Pen::hidden, role);
+    for (std::vector<Point2>& points : chained(hidden)) {
+        if (is_stub(points)) continue;
+        // A small circle in one run of dashes has one gap and looks like a letter c; its halves have one
+        // each.
+        constexpr double small_circle = 12; // mm round it, on paper
+        const bool closed =
+            std::hypot(points.front().x - points.back().x, points.front().y - points.back().y) < 0.01;
+        if (closed && points.size() > 12 && length_of(points) < small_circle) {
+            const auto half = static_cast<std::ptrdiff_t>(points.size() / 2);
+            block.stroke({points.begin(), points.begin() + half + 1}, Pen::hidden, role);
+            points.erase(points.begin(), points.begin() + half);
+        }
+        block.stroke(std::move(points), Pen::hidden, role);
+    }
     for (std::vector<Point2>& points : chained(visible))
         if (!is_stub(points) || at_border(points)) block.stroke(std::move(points), Pen::visible, role);
     const double top = origin.y + seen.box.height() * map.scale();

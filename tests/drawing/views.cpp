@@ -128,3 +128,23 @@ TEST_CASE("the plan stands below the front in first angle and above it in third"
         CHECK(highest_edge > x_dimension);
     }
 }
+
+TEST_CASE("a small hidden circle is drawn in two halves, so that it does not look like a letter c") {
+    rayfleck::drawing::Seen seen;
+    seen.box = {-1, -1, 1, 1};
+    constexpr int sides = 24;
+    const auto corner = [](int i) {
+        const double a = 2 * std::acos(-1.0) * i / sides;
+        return rayfleck::drawing::Point2{0.8 * std::cos(a), 0.8 * std::sin(a)};
+    };
+    for (int i = 0; i < sides; ++i) seen.hidden.push_back({corner(i), corner(i + 1)});
+    rayfleck::drawing::Block block;
+    rayfleck::drawing::draw_seen(block, seen, 1, {0, 0}, rayfleck::drawing::Role::edge);
+    int strokes = 0;
+    for (const auto& item : block.items())
+        if (const auto* stroke = std::get_if<rayfleck::drawing::Stroke>(&item)) {
+            ++strokes;
+            CHECK(stroke->points.size() == sides / 2 + 1);
+        }
+    CHECK(strokes == 2);
+}
