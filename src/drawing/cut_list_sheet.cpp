@@ -80,6 +80,10 @@ Table totals_table(const Job& job) {
                               "",
                               false,
                               -1});
+    double weight = 0;
+    for (const auto& total : job.cut_list.totals) weight += total.weight_kg;
+    if (job.cut_list.totals.size() > 1)
+        table.rows.push_back({{"in all", "", "", fmt::format("{:.1f}", weight)}, "", true, -1});
     table.rows.push_back(
         {{"surface to finish", fmt::format("{:.2f} m²", job.cut_list.finish_area_m2), "", ""},
          "",

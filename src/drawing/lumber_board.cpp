@@ -66,6 +66,7 @@ class Picture {
         for (const lumber::Flaw& flaw : board_.flaws) outline(flaw);
         for (const lumber::Placement& p : board_.placements) name(p);
         for (const lumber::Offcut& offcut : board_.offcuts) left_over(offcut);
+        for (const lumber::Flaw& flaw : board_.flaws) name(flaw);
         for (const Cut& cut : board_.cuts)
             if (const auto line = line_of(cut)) number(cut, line->first, line->second);
         return std::move(block_);
@@ -77,8 +78,11 @@ class Picture {
 
     void saw_line(const Cut& cut) {
         const Rect edge = rect_of(cut.piece_x, cut.piece_y, cut.piece_length, cut.kerf);
-        if (cut.work == Cut::Work::straighten) {
-            block_.fill(edge, Ink::grey);
+        if (cut.work == Cut::Work::straighten || cut.work == Cut::Work::shave) {
+            block_.fill(cut.direction == Cut::Direction::rip
+                            ? edge
+                            : rect_of(cut.piece_x, cut.piece_y, cut.kerf, cut.piece_width),
+                        Ink::grey);
             return;
         }
         const auto line = line_of(cut);
@@ -115,7 +119,7 @@ class Picture {
     /// Nothing for a cut that the saw makes in the air at the very edge.
     std::optional<std::pair<Point2, Point2>> line_of(const Cut& cut) const {
         const double half = cut.kerf.value() / 2 * scale_->factor;
-        if (cut.work == Cut::Work::straighten) return std::nullopt;
+        if (cut.work == Cut::Work::straighten || cut.work == Cut::Work::shave) return std::nullopt;
         const double low_x = x(cut.piece_x), low_y = y(cut.piece_y), high_x = low_x + x(cut.piece_length),
                      high_y = low_y + y(cut.piece_width);
         const double at = x(cut.at) + half;
@@ -166,6 +170,20 @@ class Picture {
         if (within(rect, full, note_height, Typeface::sans_bold)) return;
         if (within(rect, mark, note_height, Typeface::sans_bold)) return;
         outside(rect, mark);
+    }
+
+    /// Where there is room for it.
+    void name(const lumber::Flaw& flaw) {
+        const Rect all = rect_of(flaw.x, flaw.y, flaw.length, flaw.width);
+        const Rect rect{std::max(0.0, all.left), std::max(0.0, all.bottom),
+                        std::min(x(board_.length), all.right), std::min(y(board_.width), all.top)};
+        for (const double part : {0.5, 0.2, 0.8, 0.05, 0.95}) {
+            // Along the flaw: its middle may be crossed by a saw line.
+            const double room = rect.width() * 0.1, middle = rect.left + part * rect.width();
+            const Rect here{std::max(rect.left, middle - std::max(room, 12.0)), rect.bottom,
+                            std::min(rect.right, middle + std::max(room, 12.0)), rect.top};
+            if (within(here, flaw.kind, note_height, Typeface::sans)) return;
+        }
     }
 
     /// Of a blank too narrow on paper, above or below the board with a leader.

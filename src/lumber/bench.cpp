@@ -17,11 +17,11 @@ Cut square(const Board& board, bool left, const Takes& takes) {
     Cut cut;
     cut.work = Cut::Work::square;
     cut.stage = 0;
-    cut.kerf = takes.kerf_crosscut;
+    cut.kerf = std::min(takes.kerf_crosscut, takes.trim);
     cut.piece_x = left ? Length() : takes.trim;
     cut.piece_length = board.length - cut.piece_x;
     cut.piece_width = board.width;
-    cut.at = left ? std::max(Length(), takes.trim - takes.kerf_crosscut) : board.length - takes.trim;
+    cut.at = left ? takes.trim - cut.kerf : board.length - takes.trim;
     cut.fence = cut.at - cut.piece_x;
     cut.waste_beyond = !left;
     return cut;
@@ -91,6 +91,13 @@ class Sawing {
         cut.piece_width = from_tenths(one.piece.width);
         cut.at = rip ? from_tenths(one.at) + takes_.edge : from_tenths(one.at) + takes_.trim;
         cut.fence = cut.at - (rip ? cut.piece_y : cut.piece_x);
+        if (const Length low = rip ? cut.piece_y : cut.piece_x; cut.at <= low) {
+            // The blade would hang over the edge: there is nothing to lay against fence or stop.
+            cut.work = Cut::Work::shave;
+            cut.kerf = cut.at + cut.kerf - low;
+            cut.at = low;
+            cut.fence = Length();
+        }
         for (std::size_t s = 0; s < sections_.size(); ++s) {
             Section& section = sections_[s];
             const Length end = cut.piece_x + cut.piece_length;
@@ -122,6 +129,8 @@ void tell_cuts(Board& board, const cutting::Board& from, const Takes& takes, con
     Sawing sawing(board, from, takes);
     sawing.saw();
     for (const cutting::Rectangle& rest : from.leftovers) {
+        // A tenth is no more than rounding.
+        if (rest.length <= 1 || rest.width <= 1) continue;
         Offcut offcut = sawing.left_over(rest);
         const auto large_enough = [&](Length length, Length width) {
             return length >= shop.keep_length && width >= shop.keep_width;

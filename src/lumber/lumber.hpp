@@ -64,7 +64,9 @@ struct Cut {
     enum class Work {
         square,     ///< squares an end
         straighten, ///< takes `kerf` off the lower edge, so that it runs true along the fence
-        sever,      ///< parts the piece in two
+        shave, ///< takes `kerf` off the lower edge or the left end, less than a saw would, to where it is
+               ///< clear
+        sever, ///< parts the piece in two
     } work = Work::sever;
     int stage = 1;                                      ///< of the cutting room; see there
     Length piece_x, piece_y, piece_length, piece_width; ///< what lies on the saw
@@ -132,7 +134,7 @@ struct Missing {
 /// What is done with one setting of a machine, on all boards.
 struct Step {
     int number = 0;
-    enum class Doing { square, crosscut, straighten, rip, resaw, plane } doing = Doing::square;
+    enum class Doing { square, crosscut, straighten, shave, rip, resaw, plane } doing = Doing::square;
     std::string machine;           ///< `table saw`
     std::optional<Length> setting; ///< of the fence or stop to the near side of the blade; of the planer
     struct On {

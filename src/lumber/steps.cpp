@@ -124,6 +124,11 @@ class Ordering {
             setting.doing = Doing::straighten;
             setting.machine = "jointer";
             return setting;
+        case Cut::Work::shave:
+            setting.doing = Doing::shave;
+            setting.machine = rip ? "jointer" : crosscut_saw(shop_);
+            setting.fence = cut.kerf;
+            return setting;
         case Cut::Work::sever:
             break;
         }
@@ -183,7 +188,8 @@ class Ordering {
         Step step;
         step.doing = setting.doing;
         step.machine = setting.machine;
-        if (setting.doing == Doing::rip || setting.doing == Doing::crosscut) step.setting = setting.fence;
+        if (setting.doing != Doing::square && setting.doing != Doing::straighten)
+            step.setting = setting.fence;
         for (std::size_t b = 0; b < plan_.boards.size(); ++b) {
             Step::On on;
             on.board = b;
@@ -298,7 +304,7 @@ class Ordering {
                     caution(step,
                             fmt::format("wider than the {} that the planer takes: by hand, or in two halves",
                                         shown(limit_of("planer", "width"))));
-                if (!whole(p))
+                if (!whole(p) && shop_.allow_thickness > Length())
                     caution(step, fmt::format("staves and layers keep {} until they are glued up",
                                               shown(shop_.allow_thickness)));
                 const Length least = limit_of("planer", "thickness");
@@ -355,6 +361,9 @@ class Ordering {
         case Doing::straighten:
             return fmt::format("flatten one face, straighten the lower edge, {} off",
                                shown(shop_.straightening));
+        case Doing::shave:
+            return fmt::format("take {} off the {}", at,
+                               step.machine == "jointer" ? "lower edge" : "left end");
         case Doing::rip:
             return fmt::format("set the fence to {} and rip", at);
         case Doing::resaw:
@@ -374,6 +383,8 @@ class Ordering {
             return "stop " + at;
         case Doing::straighten:
             return "straighten";
+        case Doing::shave:
+            return at + " off";
         case Doing::rip:
             return "fence " + at;
         case Doing::resaw:

@@ -45,6 +45,7 @@ Json board_of(const lumber::Board& board, const std::vector<lumber::Source>& sou
                         {"direction", cut.direction == lumber::Cut::Direction::rip ? "rip" : "crosscut"},
                         {"work", cut.work == lumber::Cut::Work::square       ? "square"
                                  : cut.work == lumber::Cut::Work::straighten ? "straighten"
+                                 : cut.work == lumber::Cut::Work::shave      ? "shave"
                                                                              : "sever"},
                         {"waste_beyond", cut.waste_beyond},
                         {"piece",
@@ -78,7 +79,8 @@ Json board_of(const lumber::Board& board, const std::vector<lumber::Source>& sou
 }
 
 Json steps_of(const lumber::Plan& plan) {
-    static constexpr const char* doing[] = {"square", "crosscut", "straighten", "rip", "resaw", "plane"};
+    static constexpr const char* doing[] = {"square", "crosscut", "straighten", "shave",
+                                            "rip",    "resaw",    "plane"};
     Json steps = Json::array();
     for (const lumber::Step& step : plan.steps) {
         Json on = Json::array();

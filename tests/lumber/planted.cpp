@@ -297,10 +297,10 @@ TEST_CASE("faults planted in flaws and matches are found") {
             const char* over;
             Length x, y;
         };
-        for (const Place& place :
-             {Place{"knot", Length::mm(1990), Length::mm(3)}, Place{"split", Length::mm(1150), Length::mm(60)},
-              Place{"checks", Length::mm(2000), Length::mm(80)},
-              Place{"sapwood", Length::mm(1400), Length::mm(150)}}) {
+        for (const Place& place : {Place{"knot", Length::mm(1990), Length::mm(3)},
+                                   Place{"split", Length::mm(1150), Length::mm(60)},
+                                   Place{"checks", Length::mm(2000), Length::mm(80)},
+                                   Place{"sapwood", Length::mm(1400), Length::mm(150)}}) {
             INFO(place.over);
             Plan plan = sound;
             plan.boards[0].placements[0].x = place.x;
