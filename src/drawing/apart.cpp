@@ -185,21 +185,20 @@ SeenApart look_apart(const std::vector<solid::Placed>& parts, const std::vector<
     SeenApart seen;
     seen.of_part.resize(parts.size());
     seen.of_trace.resize(traces.size());
-    std::vector<double> whole(parts.size(), 0), visible(parts.size(), 0);
-    for (const solid::Line2& line : solid::hidden_lines(all, view)) {
+    std::vector<double> visible(parts.size(), 0);
+    for (const solid::Line2& line : solid::visible_lines(all, view)) {
         const auto index = static_cast<std::size_t>(line.part);
         if (index >= parts.size()) {
-            if (line.visible) seen.of_trace[index - parts.size()].push_back(line.at);
+            seen.of_trace[index - parts.size()].push_back(line.at);
             continue;
         }
-        const double length = std::hypot(line.at.b.x - line.at.a.x, line.at.b.y - line.at.a.y);
-        whole[index] += length;
-        if (!line.visible) continue;
-        visible[index] += length;
+        visible[index] += std::hypot(line.at.b.x - line.at.a.x, line.at.b.y - line.at.a.y);
         seen.of_part[index].push_back(line.at);
     }
-    for (std::size_t i = 0; i < parts.size(); ++i)
-        seen.share.push_back(whole[i] > 0 ? visible[i] / whole[i] : 0);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        const double alone = solid::seen_alone(parts[i], view).length;
+        seen.share.push_back(alone > 0 ? visible[i] / alone : 0);
+    }
     return seen;
 }
 

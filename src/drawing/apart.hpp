@@ -37,7 +37,7 @@ Apart taken_apart(const Job& job, const std::vector<int>& moves, const ApartBy& 
 struct SeenApart {
     std::vector<std::vector<Segment2>> of_part;  ///< of each of the parts looked at
     std::vector<std::vector<Segment2>> of_trace; ///< of each trace
-    std::vector<double> share;                   ///< of each part's lines that is seen, 0 to 1
+    std::vector<double> share;                   ///< seen of each part, of what is seen of it alone: 0 to 1
 };
 
 /// Parts where they stand apart.

@@ -114,13 +114,10 @@ solid::View best_corner(const std::vector<solid::Placed>& parts, const std::opti
     for (const double z : {1.0, -1.0})
         for (const auto& [x, y] : {std::pair{1.0, -1.0}, {-1.0, -1.0}, {1.0, 1.0}, {-1.0, 1.0}}) {
             const solid::View view = from_corner(x, y, z);
-            double seen = 0, all = 0;
-            for (const solid::Line2& line : solid::hidden_lines(parts, view)) {
-                if (line.part != 0) continue;
-                const double length = std::hypot(line.at.b.x - line.at.a.x, line.at.b.y - line.at.a.y);
-                all += length;
-                if (line.visible) seen += length;
-            }
+            double seen = 0;
+            for (const solid::Line2& line : solid::visible_lines(parts, view))
+                if (line.part == 0) seen += std::hypot(line.at.b.x - line.at.a.x, line.at.b.y - line.at.a.y);
+            const double all = solid::seen_alone(parts.front(), view).length;
             double share = all > 0 ? seen / all : 0;
             if (at && parts.size() == 1) {
                 // Wood between the place and the eye hides it.
@@ -230,8 +227,8 @@ Block finding_picture(const Job& job, const findings::Finding& finding, double w
     if (parts.empty()) return block;
     const solid::View view = best_corner(parts, finding.at);
     std::vector<Segment2> blamed, others;
-    for (const solid::Line2& line : solid::hidden_lines(parts, view))
-        if (line.visible) (line.part == 0 ? blamed : others).push_back(line.at);
+    for (const solid::Line2& line : solid::visible_lines(parts, view))
+        (line.part == 0 ? blamed : others).push_back(line.at);
     blamed = united(blamed);
     others = without(united(others), blamed);
     if (blamed.empty()) return block;

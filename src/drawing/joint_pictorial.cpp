@@ -97,8 +97,7 @@ Block joint_pictorial(const Job& job, const JointDetail& detail, double most) {
     std::vector<Segment2> rims, edges, breaks;
     for (const auto& of_part : apart.rims)
         for (const auto& [a, b] : of_part) rims.push_back({flat(a), flat(b)});
-    for (const solid::Line2& line : solid::hidden_lines(apart.placed, view)) {
-        if (!line.visible) continue;
+    for (const solid::Line2& line : solid::visible_lines(apart.placed, view)) {
         const bool broken =
             std::any_of(rims.begin(), rims.end(), [&](const Segment2& rim) { return lies_on(line.at, rim); });
         (broken ? breaks : edges).push_back(line.at);

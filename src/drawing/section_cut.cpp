@@ -233,11 +233,10 @@ CutThrough cut_through(const std::vector<solid::Placed>& parts, const solid::Vie
         behind.back().solid = &solids.back();
     }
     std::vector<Point2> points;
-    for (const solid::Line2& line : solid::hidden_lines(behind, view))
-        if (line.visible) {
-            cut.beyond.push_back(line.at);
-            points.push_back(line.at.a), points.push_back(line.at.b);
-        }
+    for (const solid::Line2& line : solid::visible_lines(behind, view)) {
+        cut.beyond.push_back(line.at);
+        points.push_back(line.at.a), points.push_back(line.at.b);
+    }
     for (const solid::CutArea& cut_area : cut.areas)
         for (const auto& ring : cut_area.rings) points.insert(points.end(), ring.begin(), ring.end());
     cut.beyond = united(cut.beyond);

@@ -20,32 +20,27 @@ constexpr double enough_seen = 0.35;
 constexpr double same_place = 0.05;
 
 void look(PieceView& v, const Job& job) {
-    struct Reach {
-        Rect all, shown;
-        double length = 0, length_shown = 0;
-        bool any = false, any_shown = false;
+    struct Shown {
+        Rect reach;
+        double length = 0;
     };
-    std::vector<Reach> reach(job.placed.size());
+    std::vector<Shown> shown(job.placed.size());
     std::vector<Point2> points;
-    for (const solid::Line2& line : solid::hidden_lines(job.placed, v.view)) {
-        Reach& part = reach[static_cast<std::size_t>(line.part)];
+    for (const solid::Line2& line : solid::visible_lines(job.placed, v.view)) {
+        Shown& part = shown[static_cast<std::size_t>(line.part)];
         const Rect rect = around({line.at.a, line.at.b});
-        part.all = part.any ? joined(part.all, rect) : rect;
-        part.any = true;
-        const double length = std::hypot(line.at.b.x - line.at.a.x, line.at.b.y - line.at.a.y);
-        part.length += length;
-        if (!line.visible) continue;
-        part.length_shown += length;
-        part.shown = part.any_shown ? joined(part.shown, rect) : rect;
-        part.any_shown = true;
+        part.reach = part.length > 0 ? joined(part.reach, rect) : rect;
+        part.length += std::hypot(line.at.b.x - line.at.a.x, line.at.b.y - line.at.a.y);
         v.seen.visible.push_back(line.at);
         points.push_back(line.at.a), points.push_back(line.at.b);
     }
-    constexpr double enough_lines = 0.1;
-    for (const Reach& part : reach)
-        v.shows.push_back(part.any_shown && part.length_shown > enough_lines * part.length &&
-                          part.shown.width() + part.shown.height() >
-                              enough_seen * (part.all.width() + part.all.height()));
+    constexpr double enough_lines = 0.13;
+    for (std::size_t i = 0; i < shown.size(); ++i) {
+        const solid::Alone alone = solid::seen_alone(job.placed[i], v.view);
+        const double size = alone.high.x - alone.low.x + alone.high.y - alone.low.y;
+        v.shows.push_back(shown[i].length > enough_lines * alone.length &&
+                          shown[i].reach.width() + shown[i].reach.height() > enough_seen * size);
+    }
     if (!points.empty()) v.seen.box = around(points);
     v.seen.visible = united(v.seen.visible);
 }

@@ -225,12 +225,9 @@ std::vector<std::vector<Point2>> chained(const std::vector<Segment2>& segments) 
 
 Seen look_at(const std::vector<solid::Placed>& parts, const solid::View& view, bool with_hidden) {
     Seen seen;
-    for (const solid::Line2& line : solid::hidden_lines(parts, view)) {
-        if (line.visible)
-            seen.visible.push_back(line.at);
-        else if (with_hidden)
-            seen.hidden.push_back(line.at);
-    }
+    for (const solid::Line2& line :
+         with_hidden ? solid::hidden_lines(parts, view) : solid::visible_lines(parts, view))
+        (line.visible ? seen.visible : seen.hidden).push_back(line.at);
     seen.visible = united(seen.visible);
     seen.hidden = without(united(seen.hidden), seen.visible);
     std::vector<Point2> points;

@@ -60,7 +60,10 @@ struct Picture {
     std::vector<EdgeInPicture> edges;
 };
 
-Picture picture_of(const std::vector<Placed>& parts, const View& view) {
+/// Which lines are asked for.
+enum class Wanted { all, visible };
+
+Picture picture_of(const std::vector<Placed>& parts, const View& view, Wanted wanted) {
     Picture picture;
     int faces_before = 0;
     std::vector<double> towards;
@@ -102,6 +105,8 @@ Picture picture_of(const std::vector<Placed>& parts, const View& view) {
         for (const Edge& edge : solid.edges) {
             const double left = towards[edge.face_left], right_hand = towards[edge.face_right];
             if (edge.smooth && (left > faces_eye) == (right_hand > faces_eye)) continue;
+            const bool looks_away = left < -faces_eye && right_hand < -faces_eye;
+            if (looks_away && wanted == Wanted::visible) continue;
             EdgeInPicture drawn;
             drawn.a = {dot(right, edge.a) + origin.x, dot(up, edge.a) + origin.y};
             drawn.b = {dot(right, edge.b) + origin.x, dot(up, edge.b) + origin.y};
@@ -111,7 +116,7 @@ Picture picture_of(const std::vector<Placed>& parts, const View& view) {
             drawn.part = static_cast<int>(p);
             drawn.face_left = faces_before + edge.face_left;
             drawn.face_right = faces_before + edge.face_right;
-            drawn.looks_away = left < -faces_eye && right_hand < -faces_eye;
+            drawn.looks_away = looks_away;
             picture.edges.push_back(drawn);
         }
         faces_before += static_cast<int>(solid.faces.size());
@@ -236,14 +241,16 @@ class Stretches {
 /// Finds the covered stretches of one edge after another.
 class Covering {
   public:
-    Covering(const Picture& picture, Cells& cells) : picture_(picture), cells_(cells) {}
+    Covering(const Picture& picture, Cells& cells, Wanted wanted)
+        : picture_(picture), cells_(cells), wanted_(wanted) {}
 
-    /// Adds the edge's visible and hidden stretches.
+    /// Adds the edge's stretches that are wanted.
     void settle(const EdgeInPicture& edge, int number, std::vector<Line2>& out) {
         const double length = std::hypot(edge.b.x - edge.a.x, edge.b.y - edge.a.y);
         const Point2 along{(edge.b.x - edge.a.x) / length, (edge.b.y - edge.a.y) / length};
         const auto at = [&](double t) { return Point2{edge.a.x + along.x * t, edge.a.y + along.y * t}; };
         const auto add = [&](double from, double to, bool visible) {
+            if (!visible && wanted_ == Wanted::visible) return;
             if (to - from > gap_closed || (from <= 0 && to >= length))
                 out.push_back({{at(from), at(to)}, edge.part, visible});
         };
@@ -341,21 +348,46 @@ class Covering {
 
     const Picture& picture_;
     Cells& cells_;
+    Wanted wanted_;
     std::vector<int> found_;
     std::vector<double> crossings_[2];
     Stretches left_, right_;
 };
 
-} // namespace
-
-std::vector<Line2> hidden_lines(const std::vector<Placed>& parts, const View& view) {
-    const Picture picture = picture_of(parts, view);
+std::vector<Line2> lines_of(const std::vector<Placed>& parts, const View& view, Wanted wanted) {
+    const Picture picture = picture_of(parts, view, wanted);
     Cells cells(picture.covers);
-    Covering covering(picture, cells);
+    Covering covering(picture, cells, wanted);
     std::vector<Line2> lines;
     for (std::size_t i = 0; i < picture.edges.size(); ++i)
         covering.settle(picture.edges[i], static_cast<int>(i), lines);
     return merged(lines);
+}
+
+} // namespace
+
+std::vector<Line2> hidden_lines(const std::vector<Placed>& parts, const View& view) {
+    return lines_of(parts, view, Wanted::all);
+}
+
+Alone seen_alone(const Placed& part, const View& view) {
+    const Picture picture = picture_of({part}, view, Wanted::visible);
+    Alone alone;
+    Rectangle bounds;
+    for (const EdgeInPicture& edge : picture.edges) {
+        bounds.take(edge.a);
+        bounds.take(edge.b);
+        alone.length += std::hypot(edge.b.x - edge.a.x, edge.b.y - edge.a.y);
+    }
+    if (!picture.edges.empty()) {
+        alone.low = {bounds.left, bounds.bottom};
+        alone.high = {bounds.right, bounds.top};
+    }
+    return alone;
+}
+
+std::vector<Line2> visible_lines(const std::vector<Placed>& parts, const View& view) {
+    return lines_of(parts, view, Wanted::visible);
 }
 
 } // namespace rayfleck::solid

@@ -177,7 +177,7 @@ std::vector<Line2> merged(const std::vector<Line2>& lines) {
         }
         i = end;
     }
-    std::stable_sort(out.begin(), out.end(), [](const Line2& a, const Line2& b) {
+    std::sort(out.begin(), out.end(), [](const Line2& a, const Line2& b) {
         if (a.part != b.part) return a.part < b.part;
         if (a.at.a.x != b.at.a.x) return a.at.a.x < b.at.a.x;
         if (a.at.a.y != b.at.a.y) return a.at.a.y < b.at.a.y;
