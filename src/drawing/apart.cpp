@@ -202,4 +202,10 @@ SeenApart look_apart(const std::vector<solid::Placed>& parts, const std::vector<
     return seen;
 }
 
+double smaller_factor(double factor, const Rect& picture, const Rect& drawn, double width, double height) {
+    const double over = std::max((drawn.width() - width) / std::max(picture.width(), 1.0),
+                                 (drawn.height() - height) / std::max(picture.height(), 1.0));
+    return std::clamp(factor - over, factor * 0.5, factor * 0.98);
+}
+
 } // namespace rayfleck::drawing

@@ -45,4 +45,10 @@ std::vector<solid::Placed> placed_apart(const Job& job, const std::vector<int>& 
 SeenApart look_apart(const std::vector<solid::Placed>& parts, const std::vector<Trace>& traces,
                      const solid::View& view);
 
+/// The scale at which a picture that came out too large will fit: what stands round it (balloons, words)
+/// keeps its size on paper, so only the picture shrinks. At least 2 % smaller than before, at most to a half.
+///
+/// picture  what is drawn, mm of wood; drawn: the whole block at `factor`; width, height: the room, mm
+double smaller_factor(double factor, const Rect& picture, const Rect& drawn, double width, double height);
+
 } // namespace rayfleck::drawing

@@ -186,9 +186,11 @@ Leaf leaf_with(const Job& job, const Exploded& exploded, const std::vector<std::
             best = rect;
     double factor = fits(grown(best, -border / 4), box.width(), box.height());
     Block block;
-    for (int round = 0; round < 12; ++round, factor *= 0.94) {
+    for (int round = 0; round < 12; ++round) {
         block = exploded_view(job, exploded, anchors, factor, first, last);
-        if (block.box().width() <= best.width() && block.box().height() <= best.height()) break;
+        const Rect& drawn = block.box();
+        if (drawn.width() <= best.width() && drawn.height() <= best.height()) break;
+        factor = smaller_factor(factor, box, drawn, best.width(), best.height());
     }
     Leaf leaf;
     leaf.title = first == 0 ? "Exploded view" : "Exploded view, continued";

@@ -175,10 +175,13 @@ Block step_picture(const Job& job, const assembly::Step& step, double width, dou
     constexpr double border = 16;
     double factor = std::min((width - border) / std::max(looked.box.width(), 1.0),
                              (height - border) / std::max(looked.box.height(), 1.0));
-    for (int round = 0;; ++round, factor *= 0.9) {
+    for (int round = 0;; ++round) {
         const Block block = drawn(job, step, looked, balloons, factor);
         const Rect& box = block.box();
-        if (round < 10 && (box.width() > width || box.height() > height)) continue;
+        if (round < 10 && (box.width() > width || box.height() > height)) {
+            factor = smaller_factor(factor, looked.box, box, width, height);
+            continue;
+        }
         Block placed;
         placed.add(block, {width / 2 - box.middle().x, height / 2 - box.middle().y});
         placed.claim({0, 0, width, height});

@@ -296,10 +296,11 @@ TEST_CASE("each row of a table of cuts has its letter in the views of its part")
 
 TEST_CASE(
     "slanting hollows and bores in a sawn end are told as they are set out, not by the box round them") {
-    // Hand calculation on the steps, whose sides lean 12°: the undersides of the treads lie 176, 376, 576
-    // above the floor, so along the leaning front edge at 176 / cos 12° and so on.
+    // Hand calculation on the steps, whose sides lean 12°: the middle of the low tread lies 200 - 27 / 2
+    // above the floor and, level, 10 + 105 / 2 behind the leaning front edge, so along that edge at 186.5 /
+    // cos 12° + 62.5 sin 12°.
     const DrawnSample sample = drawn_sample("library-steps.fleck");
-    const double cosine = std::cos(12 * std::acos(-1.0) / 180);
+    const double lean = 12 * std::acos(-1.0) / 180;
     const auto of = [&](const std::string& part, const std::string& word) {
         std::vector<const drawing::CutRecord*> found;
         for (const drawing::CutRecord& r : sample.cuts.at(part))
@@ -313,9 +314,9 @@ TEST_CASE(
     };
     const auto dados = of("side", "dado");
     REQUIRE(dados.size() == 1);
-    CHECK(value(*dados[0], "true width") == Approx(24));
+    CHECK(value(*dados[0], "true width") == Approx(27));
     CHECK(value(*dados[0], "turned") == Approx(12));
-    CHECK(value(*dados[0], "from near end") == Approx(176 / cosine));
+    CHECK(value(*dados[0], "from near end") == Approx(186.5 / std::cos(lean) + 62.5 * std::sin(lean)));
     CHECK(value(*dados[0], "along") == -1);
     for (const drawing::CutRecord& r : sample.cuts.at("side")) {
         if (r.form != drawing::CutForm::bore) continue;
