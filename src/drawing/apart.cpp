@@ -202,6 +202,22 @@ SeenApart look_apart(const std::vector<solid::Placed>& parts, const std::vector<
     return seen;
 }
 
+double diagonal(const std::vector<solid::Placed>& parts) {
+    measure::Point low = parts.front().frame.origin, high = low;
+    for (const solid::Placed& placed : parts)
+        for (int c = 0; c < 8; ++c) {
+            const measure::Box& own = placed.solid->box;
+            const measure::Point p =
+                placed.frame.out({c & 1 ? own.high.x : own.low.x, c & 2 ? own.high.y : own.low.y,
+                                  c & 4 ? own.high.z : own.low.z});
+            for (int axis = 0; axis < 3; ++axis) {
+                low[axis] = std::min(low[axis], p[axis]);
+                high[axis] = std::max(high[axis], p[axis]);
+            }
+        }
+    return norm(high - low);
+}
+
 double smaller_factor(double factor, const Rect& picture, const Rect& drawn, double width, double height) {
     const double over = std::max((drawn.width() - width) / std::max(picture.width(), 1.0),
                                  (drawn.height() - height) / std::max(picture.height(), 1.0));

@@ -45,6 +45,9 @@ std::vector<solid::Placed> placed_apart(const Job& job, const std::vector<int>& 
 SeenApart look_apart(const std::vector<solid::Placed>& parts, const std::vector<Trace>& traces,
                      const solid::View& view);
 
+/// Of the box round some parts, at least one, mm.
+double diagonal(const std::vector<solid::Placed>& parts);
+
 /// The scale at which a picture that came out too large will fit: what stands round it (balloons, words)
 /// keeps its size on paper, so only the picture shrinks. At least 2 % smaller than before, at most to a half.
 ///

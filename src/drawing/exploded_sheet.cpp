@@ -18,7 +18,6 @@ namespace rayfleck::drawing {
 namespace {
 
 using measure::dot;
-using measure::norm;
 
 /// Gap between parts, as a share of the piece's diagonal; our own choice.
 constexpr double gap_share = 0.06;
@@ -34,22 +33,6 @@ struct Exploded {
     SeenApart seen;
     Seen lines; ///< of all parts
 };
-
-double diagonal(const Job& job) {
-    measure::Box all{job.placed.front().frame.origin, job.placed.front().frame.origin};
-    for (const solid::Placed& placed : job.placed)
-        for (int c = 0; c < 8; ++c) {
-            const measure::Box& own = placed.solid->box;
-            const measure::Point p =
-                placed.frame.out({c & 1 ? own.high.x : own.low.x, c & 2 ? own.high.y : own.low.y,
-                                  c & 4 ? own.high.z : own.low.z});
-            for (int axis = 0; axis < 3; ++axis) {
-                all.low[axis] = std::min(all.low[axis], p[axis]);
-                all.high[axis] = std::max(all.high[axis], p[axis]);
-            }
-        }
-    return norm(all.high - all.low);
-}
 
 /// A hidden part is taken farther by the move that brought it; if it had none, or that was no use, what came
 /// later from the eye's side is. Gives false when every part is seen.
@@ -75,7 +58,7 @@ bool move_farther(const Job& job, const SeenApart& seen, const solid::View& view
 
 Exploded explode(const Job& job) {
     const solid::View view = solid::isometric_view();
-    const double size = diagonal(job);
+    const double size = diagonal(job.placed);
     std::vector<int> moves(job.order.moves.size()), parts(job.placed.size());
     std::iota(moves.begin(), moves.end(), 0);
     std::iota(parts.begin(), parts.end(), 0);

@@ -16,7 +16,6 @@ namespace rayfleck::drawing {
 namespace {
 
 using measure::dot;
-using measure::norm;
 using measure::Vector;
 
 constexpr double gap_share = 0.16; ///< of the diagonal of the step's parts; our own choice
@@ -24,22 +23,6 @@ constexpr double most_share = 0.55;
 constexpr double least_line_gap = 0.7;
 constexpr double balloon_size = 7;
 constexpr std::size_t most_balloons = 8, most_arrows = 12;
-
-double diagonal(const std::vector<solid::Placed>& parts) {
-    measure::Point low = parts.front().frame.origin, high = low;
-    for (const solid::Placed& placed : parts)
-        for (int c = 0; c < 8; ++c) {
-            const measure::Box& own = placed.solid->box;
-            const measure::Point p =
-                placed.frame.out({c & 1 ? own.high.x : own.low.x, c & 2 ? own.high.y : own.low.y,
-                                  c & 4 ? own.high.z : own.low.z});
-            for (int axis = 0; axis < 3; ++axis) {
-                low[axis] = std::min(low[axis], p[axis]);
-                high[axis] = std::max(high[axis], p[axis]);
-            }
-        }
-    return norm(high - low);
-}
 
 /// What of the picture does not depend on its scale.
 struct Looked {
