@@ -167,7 +167,7 @@ Leaf leaf_with(const Job& job, const Exploded& exploded, const std::vector<std::
         if (fits(grown(rect, -border / 2), box.width(), box.height()) >
             fits(grown(best, -border / 2), box.width(), box.height()))
             best = rect;
-    double factor = fits(grown(best, -border / 4), box.width(), box.height());
+    double factor = fits(grown(best, -border / 3), box.width(), box.height());
     Block block;
     for (int round = 0; round < 12; ++round) {
         block = exploded_view(job, exploded, anchors, factor, first, last);
