@@ -3,6 +3,7 @@
 
 #include "commands/lumber.hpp"
 
+#include <cmath>
 #include <filesystem>
 
 #include <fmt/format.h>
@@ -52,12 +53,6 @@ class Telling {
     }
     void line(const std::string& words) { out_ += words + "\n"; }
 
-    /// `3 long apron A`, with the number of the piece in front where there are several.
-    std::string named(const lumber::Placement& at) const {
-        return fmt::format("{}{} {} {}", pieces_.size() == 1 ? "" : fmt::format("P{} ", at.source + 1),
-                           at.reference, at.name, at.instance);
-    }
-
     void buy() {
         line("To buy");
         if (plan_.purchases.empty()) line("  nothing");
@@ -74,8 +69,9 @@ class Telling {
                              shown_with_unit(board.length), board.on_hand ? ", on hand" : ""));
             for (const std::string& remark : board.remarks) line("  " + remark);
             for (const lumber::Placement& at : board.placements)
-                line(fmt::format("  {:<36} {} x {} at {}, {}{}", named(at), shown(at.across), shown(at.along),
-                                 shown(at.x), shown(at.y), at.turned ? ", turned across" : ""));
+                line(fmt::format("  {:<36} {} x {} at {}, {}{}", lumber::label_of(at, pieces_.size() > 1),
+                                 shown(at.across), shown(at.along), shown(at.x), shown(at.y),
+                                 at.turned ? ", turned across" : ""));
             for (const lumber::Offcut& offcut : board.offcuts)
                 if (offcut.worth_keeping)
                     line(fmt::format("  keep {} x {} at {}, {}", shown(offcut.width), shown(offcut.length),
@@ -118,9 +114,12 @@ class Telling {
                          "offcuts worth keeping",
                          100 * plan_.finished_yield(), 100 * plan_.rough_yield(), plan_.used_m3,
                          plan_.kept_m3));
-        line(plan_.proven_optimal ? "the plan is proved best: least cost, then least area of boards on hand"
-                                  : fmt::format("at most {:.1f} % above the best plan; --effort looks longer",
-                                                100 * plan_.gap));
+        if (plan_.proven_optimal)
+            line("the plan is proved best: least cost, then least area of boards on hand");
+        else if (std::isfinite(plan_.gap))
+            line(fmt::format("at most {:.1f} % above the best plan; --effort looks longer", 100 * plan_.gap));
+        else
+            line("how near it is to the best plan is not proved; --effort looks longer");
     }
 
     const lumber::Plan& plan_;

@@ -29,7 +29,7 @@ Block label(const Job& job, const lumber::Board& board, const lumber::Placement&
     lumber::Placement one = p;
     one.reference = leaf.reference;
     one.instance = leaf.instance;
-    line(blank_mark(one, job.several()) + "  " + leaf.name, heading_height, Typeface::sans_bold, 5.2);
+    line(lumber::mark_of(one, job.several()) + "  " + leaf.name, heading_height, Typeface::sans_bold, 5.2);
     line(title_of(job.piece_of(p)), note_height, Typeface::sans, 4.4);
     line(fmt::format("rough T {} W {} L {}", job.figure(leaf.thickness),
                      job.figure(p.turned ? p.along : p.across), job.figure(p.turned ? p.across : p.along)),

@@ -159,7 +159,7 @@ class Picture {
 
     void name(const lumber::Placement& p) {
         const Rect rect = rect_of(p.x, p.y, p.along, p.across);
-        const std::string mark = blank_mark(p, job_.several()), full = mark + "  " + p.name;
+        const std::string mark = lumber::mark_of(p, job_.several()), full = mark + "  " + p.name;
         const std::string sizes = fmt::format("W {} L {}", job_.figure(p.across), job_.figure(p.along));
         constexpr double lift = 2.2;
         if (rect.height() > 10 && rect.width() > rect.height() &&
@@ -247,11 +247,6 @@ class Picture {
 };
 
 } // namespace
-
-std::string blank_mark(const lumber::Placement& placement, bool several) {
-    return (several ? fmt::format("P{} ", placement.source + 1) : "") + std::to_string(placement.reference) +
-           (placement.instance.empty() ? "" : " " + placement.instance);
-}
 
 Block lumber_board(const Job& job, const Board& board, double width) {
     Block block;

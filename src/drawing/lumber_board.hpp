@@ -10,8 +10,4 @@ namespace rayfleck::drawing {
 /// width  mm of paper; nothing of it is wider
 Block lumber_board(const Job& job, const lumber::Board& board, double width);
 
-/// `3 A`: the part's number and which of its copies.
-/// several  pieces are planned together: `P2 3 A`
-std::string blank_mark(const lumber::Placement& placement, bool several = false);
-
 } // namespace rayfleck::drawing

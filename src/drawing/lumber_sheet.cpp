@@ -109,11 +109,13 @@ std::vector<std::string> summary(const Job& job) {
     if (plan.proven_optimal)
         told.push_back(
             "No plan of the same blanks, stock and order of saws needs less: proved in whole numbers.");
-    else
+    else if (std::isfinite(plan.gap))
         told.push_back(
             fmt::format("At most {:.1f} % above the least that any plan of the same blanks, stock and "
                         "order of saws could need; a larger --effort may come nearer.",
                         100 * plan.gap));
+    else
+        told.push_back("How near it is to the best plan is not proved; a larger --effort may come nearer.");
     if (!plan.all_priced)
         told.push_back("Not all of it has a price in the shop file; the sum leaves that out.");
     for (const lumber::Purchase& line : plan.purchases)

@@ -27,7 +27,4 @@ void tell_flaws(Board& board, const piece::Shop::Board& told);
 /// words of cuts and steps.
 void tell_steps(Plan& plan, const std::vector<Source>& sources, const piece::Shop& shop);
 
-/// `3 long apron A`, with the number of its piece in front where there are several: `P2 3 long apron A`.
-std::string label_of(const Placement& placement, bool several);
-
 } // namespace rayfleck::lumber

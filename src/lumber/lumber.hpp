@@ -37,6 +37,7 @@ struct Leaf {
     std::string name, instance; ///< as in Placement, of this one alone
     std::string turn;           ///< `bark side up`: how a stave lies in its panel; empty: not told
     Length thickness;           ///< rough, of this one alone
+    bool whole = true;          ///< the part itself, no stave or layer of it
 };
 
 /// One blank in its place. Board frame: x along the board from its left end, y across from its lower edge,
@@ -170,7 +171,9 @@ struct Plan {
     double bound = 0;            ///< no plan of the same blanks, stock and order of saws costs less; proved
     bool all_priced = true;      ///< no purchase is without a price
     bool proven_optimal = false; ///< in the plan's own measure: money, then area of boards on hand
-    double gap = 0;              ///< (measure - proved least) / measure, 0 to 1
+    /// How far its measure may lie above the best: (measure - proved least) / proved least; 0 when proved
+    /// best, infinite where nothing is proved.
+    double gap = 0;
     Length kerf_rip, kerf_crosscut, end_trim;
 };
 
@@ -183,6 +186,11 @@ Plan plan(const joinery::Model& model, const cutlist::CutList& cut_list,
 /// Of several pieces together: one lot of boards. The shop is that of the first piece that names boards or
 /// prices, else of the first.
 Plan plan(const std::vector<Source>& sources, cutting::Effort effort = usual_effort);
+
+/// `3 A`, with the number of its piece in front where there are several: `P2 3 A`.
+std::string mark_of(const Placement& placement, bool several);
+/// `3 long apron A`, with the number of its piece in front where there are several: `P2 3 long apron A`.
+std::string label_of(const Placement& placement, bool several);
 
 /// Boards on hand when all is cut, as a shop file that the shop's own may bring in: boards not touched, and
 /// offcuts worth keeping under marks of their own. In millimetres.

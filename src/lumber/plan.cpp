@@ -64,7 +64,7 @@ class Planner {
             least += static_cast<double>(cut.bound);
             plan_.proven_optimal = plan_.proven_optimal && cut.proven_optimal;
         }
-        plan_.gap = measure > 0 ? std::max(0.0, (measure - least) / measure) : 0;
+        if (measure > least) plan_.gap = least > 0 ? (measure - least) / least : HUGE_VAL;
         in_order();
         tell_steps(plan_, sources_, shop_);
         sum();
@@ -197,7 +197,7 @@ class Planner {
                 const cutlist::Row& row = sources_[blank.source].cut_list->rows[leaf.row];
                 placed.leaves.push_back({leaf.row, leaf.part, row.reference, row.name,
                                          letters(leaf.which) + (leaf.glued ? std::to_string(leaf.glued) : ""),
-                                         turn_of(blank, leaf), blank.leaf});
+                                         turn_of(blank, leaf), blank.leaf, leaf.glued == 0});
                 plan_.finished_m3 += volume_m3(row.thickness, row.width, row.length) / shared_by(blank, leaf);
             }
             name(placed);

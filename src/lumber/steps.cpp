@@ -79,8 +79,7 @@ class Ordering {
             if (!inside(p.x, p.y, p.along, p.across, cut.piece_x, cut.piece_y,
                         rip ? cut.piece_length : cut.fence, rip ? cut.fence : cut.piece_width))
                 continue;
-            marks.push_back(fmt::format("{}{} {}", several() ? fmt::format("P{} ", p.source + 1) : "",
-                                        p.reference, p.instance));
+            marks.push_back(mark_of(p, several()));
             name = label_of(p, several());
             finished = p.along == (rip ? cut.piece_length : cut.fence) &&
                        p.across == (rip ? cut.fence : cut.piece_width);
@@ -252,19 +251,14 @@ class Ordering {
             caution(step, "both sides are short: clamp the piece");
     }
 
-    /// The thickness that a blank is planed to; nothing for sheets and dressed lumber.
+    /// The thickness that a blank is planed to; nothing for sheets and dressed lumber. Layers and staves go
+    /// through the planer again when they are glued up; whole parts do not.
     std::optional<Length> planed(const Board& board, const Placement& p) const {
         if (board.sheet) return std::nullopt;
         const Leaf& leaf = p.leaves.front();
         const Length finished = sources_[p.source].cut_list->rows[leaf.row].thickness;
-        const Length left = whole(p) ? finished : leaf.thickness;
-        return leaf.thickness > finished || !whole(p) ? std::optional(left) : std::nullopt;
-    }
-
-    /// Layers and staves go through the planer again when they are glued up; whole parts do not.
-    bool whole(const Placement& p) const {
-        const std::string& instance = p.leaves.front().instance;
-        return instance.find_first_of("0123456789") == std::string::npos;
+        const Length left = p.leaves.front().whole ? finished : leaf.thickness;
+        return leaf.thickness > finished || !p.leaves.front().whole ? std::optional(left) : std::nullopt;
     }
 
     /// Whether a blank is planed after all sawing: it is resawn, or others in its strip become thicker.
@@ -304,7 +298,7 @@ class Ordering {
                     caution(step,
                             fmt::format("wider than the {} that the planer takes: by hand, or in two halves",
                                         shown(limit_of("planer", "width"))));
-                if (!whole(p) && shop_.allow_thickness > Length())
+                if (!p.leaves.front().whole && shop_.allow_thickness > Length())
                     caution(step, fmt::format("staves and layers keep {} until they are glued up",
                                               shown(shop_.allow_thickness)));
                 const Length least = limit_of("planer", "thickness");
@@ -437,6 +431,11 @@ class Ordering {
 };
 
 } // namespace
+
+std::string mark_of(const Placement& placement, bool several) {
+    return fmt::format("{}{} {}", several ? fmt::format("P{} ", placement.source + 1) : "",
+                       placement.reference, placement.instance);
+}
 
 std::string label_of(const Placement& placement, bool several) {
     return fmt::format("{}{} {} {}", several ? fmt::format("P{} ", placement.source + 1) : "",

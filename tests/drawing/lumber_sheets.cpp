@@ -53,11 +53,11 @@ TEST_CASE("every board of a lumber plan is drawn and every blank has its label")
                 INFO(board.name);
                 CHECK(standing(plan, board.name + "  ") == 1);
                 for (const lumber::Placement& p : board.placements) {
-                    INFO(drawing::blank_mark(p));
+                    INFO(lumber::mark_of(p, false));
                     for (const lumber::Leaf& leaf : p.leaves)
                         CHECK(standing(labels, std::to_string(leaf.reference) + " " + leaf.instance + "  ") >=
                               1);
-                    CHECK(standing(plan, drawing::blank_mark(p)) >= 1);
+                    CHECK(standing(plan, lumber::mark_of(p, false)) >= 1);
                 }
             }
         }
@@ -88,7 +88,7 @@ TEST_CASE("pieces planned together have a set of their own, and each board a pic
         const auto words = words_on(boards[b]);
         CHECK(standing(words, plan.boards[b].name + "  ") == 1);
         for (const lumber::Placement& p : plan.boards[b].placements)
-            CHECK(standing(words, drawing::blank_mark(p, true)) >= 1);
+            CHECK(standing(words, lumber::mark_of(p, true)) >= 1);
     }
 }
 
