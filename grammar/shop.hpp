@@ -75,10 +75,6 @@ struct board_item_kinds : sor<board_stock, board_count, board_size, board_sawn, 
                               board_checks, board_flaw, board_wood> {};
 struct board_item : must<board_item_kinds> {};
 
-// price WOOD [STOCK], then in any order: SIZE per UNIT, flat|rift|quarter sawn, widths SIZE to SIZE, lengths SIZE and
-// SIZE, sheets SIZE x SIZE
-//     price cherry 4/4, 12.50 per board foot, widths 5in to 9in, lengths 8ft and 10ft
-//     price birch plywood 6mm, 38 per piece, sheets 1220 x 2440
 // wood NAME, then in any order: hardwood|softwood, and its figures, each by its name, its number and its unit
 //     wood hornbeam, hardwood, density 750 kg/m3, radial shrinkage 6.8 %, tangential shrinkage 11.5 %
 struct own_wood_name : name {};
@@ -89,6 +85,10 @@ struct figure_unit : sor<one<'%'>, seq<letter, star<sor<letter_or_digit, one<'/'
 struct figure_value : seq<figure_amount, gap, opt<figure_unit, gap>> {};
 struct wood_figure : seq<must<figure_words>, opt<figure_value>> {};
 
+// price WOOD [STOCK], then in any order: SIZE per UNIT, flat|rift|quarter sawn, widths SIZE to SIZE, lengths SIZE and
+// SIZE, sheets SIZE x SIZE
+//     price cherry 4/4, 12.50 per board foot, widths 5in to 9in, lengths 8ft and 10ft
+//     price birch plywood 6mm, 38 per piece, sheets 1220 x 2440
 struct stock_ahead : at<digit> {};
 struct price_stock_word : seq<stock_letters> {};
 struct price_stock : seq<stock_ahead, price_stock_word, gap> {};

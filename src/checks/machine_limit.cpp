@@ -31,7 +31,7 @@ std::optional<Rough> rough_size(const joinery::Model& model, const joinery::Made
                                 std::string_view what) {
     const piece::Shop& shop = model.piece->shop;
     const piece::Part& part = *made.part;
-    if (what.find("wid") != std::string_view::npos) {
+    if (what == "width") {
         double wide = made.width.value();
         // Wider than boards are sold: stock-too-small says so.
         if (!part.glue_up && wide > 304.8) return std::nullopt;
@@ -47,14 +47,13 @@ std::optional<Rough> rough_size(const joinery::Model& model, const joinery::Made
         }
         return Rough{wide + shop.allow_width.value(), stave};
     }
-    if (what.find("thick") != std::string_view::npos || what.find("height") != std::string_view::npos)
+    if (what == "thickness" || what == "height")
         return Rough{made.thickness.value() + shop.allow_thickness.value(), false};
-    if (what.find("long") != std::string_view::npos || what.find("length") != std::string_view::npos)
-        return Rough{made.length.value() + shop.allow_length.value(), false};
+    if (what == "length") return Rough{made.length.value() + shop.allow_length.value(), false};
     return std::nullopt;
 }
 
-bool is_width(const std::string& what) { return what.find("wid") != std::string::npos; }
+bool is_width(const std::string& what) { return what == "width"; }
 
 /// Another machine of the shop that takes this size in the same measure; empty when there is none.
 std::string other_machine(const joinery::Model& model, const piece::Shop::Limit& limit, double size) {
@@ -91,7 +90,7 @@ void look_at_least(const joinery::Model& model, const joinery::Made& made, const
 void look_at(const joinery::Model& model, const joinery::Made& made, const piece::Shop::Limit& limit,
              findings::Findings& found) {
     if (limit.machine == "lathe" && !turned(made)) return;
-    if (limit.machine == "planer" && limit.what.find("thick") != std::string::npos) {
+    if (limit.machine == "planer" && limit.what == "thickness") {
         look_at_least(model, made, limit, found);
         return;
     }

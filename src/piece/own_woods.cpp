@@ -33,6 +33,11 @@ std::string units_of(const wood::OwnFigure& figure) {
     return out;
 }
 
+/// Three figures are enough of a bound, and none of them a power of ten.
+std::string bound_text(double bound) {
+    return bound < 100 ? fmt::format("{:.3g}", bound) : fmt::format("{:.0f}", bound);
+}
+
 const wood::OwnFigure* figure_named(std::string_view name) {
     for (const wood::OwnFigure& figure : wood::own_figures())
         if (figure.name == name) return &figure;
@@ -61,7 +66,7 @@ void read_figure(Elaboration& e, const syntax::WoodFigure& told, const wood::Own
         e.error("out-of-range", told.span,
                 fmt::format("no wood has a {} of {}{}{}", name, told.amount, told.unit.empty() ? "" : " ",
                             told.unit))
-            .mend = fmt::format("it lies between {:.3g} and {:.3g}{}{}", least, most,
+            .mend = fmt::format("it lies between {} and {}{}{}", bound_text(least), bound_text(most),
                                 told.unit.empty() ? "" : " ", told.unit);
         return;
     }

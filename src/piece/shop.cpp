@@ -10,6 +10,12 @@
 namespace rayfleck::piece {
 namespace {
 
+/// What of a machine is limited.
+const std::vector<std::string>& measures() {
+    static const std::vector<std::string> words{"width", "height", "thickness", "length"};
+    return words;
+}
+
 const std::vector<std::string>& allowances() {
     static const std::vector<std::string> words{"planing",  "thickness", "jointing",     "width",
                                                 "end trim", "length",    "straightening"};
@@ -123,8 +129,14 @@ class ShopReader {
     }
 
     void limit(const syntax::LimitIs& says) {
-        if (const auto amount = positive(says.amount, "a limit"))
-            shop.limits.push_back({says.machine.text, says.what.text, *amount});
+        const auto amount = positive(says.amount, "a limit");
+        const std::string& what = says.what.text;
+        if (std::find(measures().begin(), measures().end(), what) == measures().end())
+            e.error("unknown-limit", says.what.span, "nothing of a machine is called its `" + what + "`")
+                .mend =
+                "name the machine, then width, height, thickness or length: limit band saw height 250";
+        else if (amount)
+            shop.limits.push_back({says.machine.text, what, *amount});
     }
 
     /// Boards in a file of their own: the list of what is left after a piece.

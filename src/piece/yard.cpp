@@ -147,11 +147,16 @@ struct Reader {
         if (!wide) return;
         const Side side = says.second.side;
         if (side != Side::front && side != Side::back) {
-            e.error("which-side", says.second.span, "a board's edges are front and back");
+            e.error("which-side", says.second.span, "a board's edges are front and back").mend =
+                "a board lies with its length from left to right: sapwood 20 on back edge";
             return;
         }
         if (*wide > out.width) {
-            e.error("outside-part", says.first.span, "the sapwood is wider than the board");
+            e.error("outside-part", says.first.span,
+                    "the sapwood is wider than the board, which is " + e.shown(out.width) + " wide")
+                .mend =
+                "measure it from that edge inwards; a board of nothing else yields only what `sapwood "
+                "allowed` says";
             return;
         }
         (side == Side::front ? out.sapwood_front : out.sapwood_back) = *wide;
@@ -162,11 +167,14 @@ struct Reader {
         if (!deep) return;
         const Side side = says.second.side;
         if (side != Side::left && side != Side::right) {
-            e.error("which-side", says.second.span, "a board's ends are left and right");
+            e.error("which-side", says.second.span, "a board's ends are left and right").mend =
+                "a board lies with its length from left to right: checks 60 at right end";
             return;
         }
         if (*deep >= out.length) {
-            e.error("outside-part", says.first.span, "the checks are as long as the board");
+            e.error("outside-part", says.first.span,
+                    "the checks are as long as the board, which is " + e.shown(out.length) + " long")
+                .mend = "measure them from that end inwards, or leave the board out";
             return;
         }
         (side == Side::left ? out.checks_left : out.checks_right) = *deep;
@@ -194,7 +202,8 @@ struct Reader {
         } else
             return;
         if (flaw.length <= Length() || flaw.width <= Length()) {
-            e.error("no-size", says.kind.span, "the " + flaw.kind + " has no size");
+            e.error("no-size", says.kind.span, "the " + flaw.kind + " has no size").mend =
+                "write its diameter or the box round it, larger than nought";
             return;
         }
         if (flaw.along >= out.length || flaw.across >= out.width || flaw.along + flaw.length <= Length() ||
@@ -236,7 +245,8 @@ void read_board(Elaboration& e, const Context& c, const syntax::BoardIs& says, S
         if (!degrees) return;
         if (*degrees < -90 || *degrees > 90) {
             e.error("out-of-range", says.rings->span,
-                    "the rings lie between 0 (flat) and 90 degrees (quarter) to the face");
+                    "the rings lie between 0 (flat) and 90 degrees (quarter) to the face")
+                .mend = "measure at the end, from the wide face to the rings";
             return;
         }
         out.rings = *degrees;
@@ -278,7 +288,8 @@ void read_price(Elaboration& e, const Context& c, const syntax::PriceIs& says, S
     const auto amount = number_of(e, says.amount, c, "a price");
     if (!amount) return;
     if (*amount < Rational(0)) {
-        e.error("out-of-range", says.amount.span, "a price is not below nought");
+        e.error("out-of-range", says.amount.span, "a price is not below nought").mend =
+            "write what the yard asks";
         return;
     }
     out.amount = amount->value();
@@ -299,6 +310,19 @@ void read_price(Elaboration& e, const Context& c, const syntax::PriceIs& says, S
     };
     std::vector<Length> widths, sheet;
     if (!all(says.lengths, out.lengths) || !all(says.widths, widths) || !all(says.sheets, sheet)) return;
+    // Neither would ever be asked for.
+    const wood::Species* species = wood::find(out.wood, e.own_woods);
+    if (species != nullptr && species->is_sheet() && !widths.empty()) {
+        e.error("sheet-or-board", says.widths.front().span,
+                "sheets of " + out.wood + " have one width, not widths to choose from")
+            .mend = "write the size of the sheet: sheets 1220mm x 2440mm";
+        return;
+    }
+    if (species != nullptr && !species->is_sheet() && !sheet.empty()) {
+        e.error("sheet-or-board", says.sheets.front().span, "boards of " + out.wood + " are no sheets").mend =
+            "write the widths and lengths of its boards: widths 5in to 9in, lengths 8ft";
+        return;
+    }
     if (widths.size() == 2)
         out.widths = std::pair(std::min(widths[0], widths[1]), std::max(widths[0], widths[1]));
     if (sheet.size() == 2) out.sheet = std::pair(sheet[0], sheet[1]);

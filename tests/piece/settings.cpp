@@ -178,6 +178,22 @@ TEST_CASE("parts match in the order in which they are named and their copies sta
     CHECK_THAT(errors("match drawer, in sequence\n"), Catch::Contains("unknown-part"));
 }
 
+TEST_CASE("a shop file says nothing that nobody will ask for") {
+    const auto errors = [](const std::string& statement) {
+        const std::map<std::string, std::string> shop{
+            {"s.fleck", "shop file \"Hill\"\nunits mm\n" + statement}};
+        return errors_in(elaborate_text("piece \"t\"\nshop \"s.fleck\"\n", shop));
+    };
+    CHECK(errors("limit band saw height 250\n").empty());
+    CHECK_THAT(errors("limit band saw 30\n"), Catch::Contains("unknown-limit"));
+    CHECK(errors("price mdf 12mm, 30 per piece, sheets 1220 x 2440\n").empty());
+    CHECK_THAT(errors("price mdf 12mm, 30 per piece, widths 100 to 200\n"),
+               Catch::Contains("sheet-or-board"));
+    CHECK(errors("price cherry 4/4, 12 per board foot, widths 100 to 200\n").empty());
+    CHECK_THAT(errors("price cherry 4/4, 12 per board foot, sheets 1220 x 2440\n"),
+               Catch::Contains("sheet-or-board"));
+}
+
 TEST_CASE("a piece needs a title, once") {
     CHECK(outcome("units mm\n").find("[no-title]") != std::string::npos);
     CHECK(outcome("piece \"a\"\npiece \"b\"\n").find("[said-twice]") != std::string::npos);
