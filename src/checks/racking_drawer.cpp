@@ -86,8 +86,7 @@ const Check racking_drawer{
     .why =
         "At the bench it is pushed with both hands in the middle and runs well. In use it is pulled by one "
         "knob: it turns in its opening, bites with two corners and stops. Jerked free for five winters, it "
-        "has "
-        "worn its runners hollow and its front is loose.",
+        "has worn its runners hollow and its front is loose.",
     .severity =
         "caution: wax, a close fit and two hands get by for years; wider than friction allows, it jams "
         "for whoever pulls it at one side",

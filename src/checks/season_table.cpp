@@ -20,6 +20,7 @@ constexpr double alike = 0.01;
 constexpr double square_up_to = 1.6;
 /// A board so many times wider than thick shows its hollow. Our own choice.
 constexpr double board_from = 4;
+/// Staves as shops make them, where the text tells none, mm. Common practice, no published source.
 constexpr double usual_stave = 110;
 
 void tell_shape(const piece::Part& part, const piece::Piece& piece, MovingPart& row) {
@@ -109,7 +110,8 @@ double stave_width(const piece::Part& part) {
 
 double pith_to_face(const piece::Part& part, double usual) {
     if (!part.pith) return usual;
-    // The nearer face, for there the rings bend most; never nearer than the heart's own wood.
+    // The nearer face, for there the rings bend most; never nearer than the heart's own wood, mm. Our own
+    // choice.
     constexpr double heart = 10;
     return std::max(heart, std::abs(part.pith->z) - part.thickness.value() / 2);
 }
