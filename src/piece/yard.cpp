@@ -154,9 +154,7 @@ struct Reader {
         if (*wide > out.width) {
             e.error("outside-part", says.first.span,
                     "the sapwood is wider than the board, which is " + e.shown(out.width) + " wide")
-                .mend =
-                "measure it from that edge inwards; a board of nothing else yields only what `sapwood "
-                "allowed` says";
+                .mend = "measure it from that edge inwards";
             return;
         }
         (side == Side::front ? out.sapwood_front : out.sapwood_back) = *wide;
